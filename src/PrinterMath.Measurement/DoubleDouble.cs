@@ -68,17 +68,6 @@ internal readonly struct DoubleDouble
     internal static DoubleDouble Scale(DoubleDouble x, int exponent) =>
         new(Math.ScaleB(x.High, exponent), Math.ScaleB(x.Low, exponent));
 
-    internal static DoubleDouble Sum(ReadOnlySpan<double> values)
-    {
-        DoubleDouble sum = 0;
-        foreach (double value in values)
-        {
-            sum += value;
-        }
-
-        return sum;
-    }
-
     private static DoubleDouble TwoSum(double a, double b)
     {
         double sum = a + b;
