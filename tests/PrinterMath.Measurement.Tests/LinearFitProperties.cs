@@ -67,7 +67,7 @@ public class LinearFitProperties
     {
         LinearFit fit = Fit(model, model.Noisy);
         double[] reversed = [.. Enumerable.Range(0, model.Rows).Reverse().SelectMany(i => model.Design.Skip(i * model.Columns).Take(model.Columns))];
-        LinearFit other = LinearLeastSquares.Fit(reversed, model.Columns, [.. model.Noisy.Reverse()]);
+        LinearFit other = LinearLeastSquares.Fit(reversed, model.Columns, [.. Enumerable.Reverse(model.Noisy)]);
         return Determined(fit) == Determined(other)
             && (!Determined(fit)
                 || (Close(fit.Coefficients, other.Coefficients, 1e-12)

@@ -16,7 +16,7 @@ public class RobustStatisticsProperties
     [Property(Arbitrary = [typeof(ReadingArbitraries)])]
     public bool OrderDoesNotMatter(ReadingSet set)
     {
-        double[] reversed = [.. set.Values.Reverse()];
+        double[] reversed = [.. Enumerable.Reverse(set.Values)];
         OutlierReport one = HampelIdentifier.Find(set.Values), other = HampelIdentifier.Find(reversed);
         return Median.Of(reversed) == Median.Of(set.Values)
             && MedianAbsoluteDeviation.Of(reversed) == MedianAbsoluteDeviation.Of(set.Values)
