@@ -6,7 +6,7 @@ namespace PrinterMath.Measurement;
 /// <summary>A least-squares polynomial y = Σ bₖ(x − x₀)ᵏ.</summary>
 /// <remarks>
 /// The powers are formed in doubled precision, so that their rounding, which a design matrix of doubles cannot avoid, does not
-/// reach the coefficients: the tenth-degree NIST set Filip, where that alone costs nine digits, keeps all of its digits.
+/// reach the coefficients: the tenth-degree NIST set Filip, where that alone costs half of the digits, keeps 14 of them.
 /// A high degree still swings between and beyond the readings; <see cref="LinearPrediction.StandardUncertainty"/> tells.
 /// </remarks>
 /// <example><code>

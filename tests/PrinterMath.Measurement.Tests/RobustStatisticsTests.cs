@@ -22,7 +22,7 @@ public class RobustStatisticsTests
     [Fact]
     public void HuberIsTheMeanWhenNothingIsFarOut()
     {
-        double[] readings = [-1.5, -1, 0, 0.5, 2 - 0.0];
+        double[] readings = [-1.5, -1, 0, 0.5, 2];
         double[] tight = [-1, -0.75, 0, 0.75, 1.5];
         RobustLocation centre = HuberLocation.Of(tight);
         SampleSummary plain = SampleSummary.Of(tight);
