@@ -7,7 +7,7 @@ namespace PrinterMath.Measurement;
 /// <remarks>
 /// The diagnostics that need a spread, or a model that stands without this reading, are null where there is none: when the fit is exact,
 /// when too few readings are left, or when <see cref="Leverage"/> is 1 and no other reading checks this one.
-/// Source: Cook, Weisberg 1982, Residuals and Influence in Regression, chapters 2 and 3.
+/// Source: Cook, Weisberg 1982, Residuals and Influence in Regression, chapters 2 and 3 (from memory).
 /// </remarks>
 /// <example><code>foreach (FittedReading r in fit.Readings.Where(r =&gt; Math.Abs(r.StudentizedResidual ?? 0) &gt; 3)) { ... }</code></example>
 [DebuggerDisplay("{ToString(),nq}")]

@@ -5,7 +5,7 @@ namespace PrinterMath.Measurement;
 /// A reading is an outlier when |xᵢ − median| &gt; t·1.4826·MAD. Unlike a limit of three standard deviations this works with few readings
 /// and with several outliers, since neither measure follows them.
 /// For a time series it knows nothing of order: remove the trend first.
-/// Source: Davies, Gather 1993, The identification of multiple outliers, Journal of the American Statistical Association 88; Hampel 1974.
+/// Source: Davies, Gather 1993, The identification of multiple outliers, Journal of the American Statistical Association 88; Hampel 1974 (both from memory).
 /// </remarks>
 /// <example><code>
 /// OutlierReport report = HampelIdentifier.Find([0.10, 0.11, 0.12, 0.55, 0.13, 0.14, 0.12]);
