@@ -31,7 +31,8 @@ public sealed class PredictedPlane
 
     /// <summary>Highest minus lowest height over the rectangle that encloses the probe points: what is left of the tilt.</summary>
     /// <remarks>
-    /// Mean and standard deviation of |b|·w + |c|·d with b and c normal about zero: never zero, because the probe's noise becomes tilt.
+    /// Mean and standard uncertainty of |b|·w + |c|·d with b and c about zero, normal or, for few points, t-distributed: never zero, because the
+    /// probe's noise becomes tilt.
     /// Source: JCGM 101:2008, 5.3 and 5.6, in closed form.
     /// </remarks>
     public Measured<Length> HeightSpread

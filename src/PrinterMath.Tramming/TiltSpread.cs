@@ -1,3 +1,4 @@
+using MathNet.Numerics;
 using PrinterMath.Measurement;
 using UnitsNet;
 
@@ -33,8 +34,9 @@ internal static class TiltSpread
     }
 
     /// <summary>
-    /// Mean and standard deviation of |B|w + |C|d for B, C normal about zero: E|B| = σ√(2/π),
-    /// E|BC| = (2/π)σ₁σ₂(√(1 − ρ²) + ρ asin ρ). Nabeya 1951, Ann. Inst. Stat. Math. 3, 2 (from memory).
+    /// Mean and standard uncertainty of |B|w + |C|d for B, C about zero, jointly t with ν degrees of freedom: E|t| = 2√(ν/π)Γ((ν + 1)/2)/(Γ(ν/2)(ν − 1)),
+    /// E|BC| = ν/(ν − 2)·(2/π)σ₁σ₂(√(1 − ρ²) + ρ asin ρ); u is the standard deviation over √(ν/(ν − 2)), the scale of a t distribution. JCGM 101:2008,
+    /// 6.4.9, for the t distribution; Nabeya 1951, Ann. Inst. Stat. Math. 3, 2, for E|BC| (from memory).
     /// </summary>
     internal static Measured<Length> OfLeveled(SlopeCovariance slopes, double width, double depth, double degreesOfFreedom)
     {
@@ -42,8 +44,20 @@ internal static class TiltSpread
         double sy = depth * Math.Sqrt(slopes.Y);
         double product = sx * sy;
         double r = product > 0 ? Math.Clamp(width * depth * slopes.Both / product, -1, 1) : 0;
-        double mean = Math.Sqrt(2 / Math.PI) * (sx + sy);
         double square = (sx * sx) + (sy * sy) + (4 / Math.PI * product * (Math.Sqrt(1 - (r * r)) + (r * Math.Asin(r))));
-        return Measured<Length>.FromSi(mean, Math.Sqrt(Math.Max(0, square - (mean * mean))), degreesOfFreedom);
+        if (degreesOfFreedom <= 2)
+        {
+            // no second moment: the normal mean, and a scale that is not narrowed by it
+            return Measured<Length>.FromSi(Math.Sqrt(2 / Math.PI) * (sx + sy), Math.Sqrt(square), degreesOfFreedom);
+        }
+
+        double mean = MeanOfAbsolute(degreesOfFreedom) * (sx + sy);
+        double narrowing = double.IsPositiveInfinity(degreesOfFreedom) ? 1 : (degreesOfFreedom - 2) / degreesOfFreedom;
+        return Measured<Length>.FromSi(mean, Math.Sqrt(Math.Max(0, square - (mean * mean * narrowing))), degreesOfFreedom);
     }
+
+    private static double MeanOfAbsolute(double degreesOfFreedom) => double.IsPositiveInfinity(degreesOfFreedom)
+        ? Math.Sqrt(2 / Math.PI)
+        : 2 * Math.Sqrt(degreesOfFreedom / Math.PI) / (degreesOfFreedom - 1)
+            * Math.Exp(SpecialFunctions.GammaLn((degreesOfFreedom + 1) / 2) - SpecialFunctions.GammaLn(degreesOfFreedom / 2));
 }
