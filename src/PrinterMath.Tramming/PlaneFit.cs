@@ -243,7 +243,7 @@ public sealed class PlaneFit
     /// term at a level bed, negligible from three standard deviations on. It is not lowered for that: a limit on the spread is then accepted later, never
     /// sooner, than it should be.</para>
     /// <para>Where the tilt cannot be told from none (<c>plane.level</c>) the standard uncertainty is widened, if it must be, until the 95 %
-    /// interval holds zero. Coverage by simulation is at least 94 % at every tilt, and 95 % or more at none.</para>
+    /// interval holds zero. Coverage by simulation was 94 % or more at every tilt and kind of noise tried.</para>
     /// <para>Source: JCGM 100:2008, 5.2.2, equation (13).</para>
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A side is not finite and positive.</exception>

@@ -33,7 +33,7 @@ public sealed class PredictedPlane
     /// <remarks>
     /// Mean and standard uncertainty of |b|·w + |c|·d with b and c about zero, normal or, for few points, t-distributed: never zero, because the
     /// probe's noise becomes tilt.
-    /// Source: JCGM 101:2008, 5.3 and 5.6, in closed form.
+    /// Source: JCGM 101:2008, clause 5, propagation of distributions, here in closed form (clause from memory).
     /// </remarks>
     public Measured<Length> HeightSpread
     {

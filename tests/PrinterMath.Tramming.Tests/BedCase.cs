@@ -1,5 +1,4 @@
 using PrinterMath.Measurement;
-using UnitsNet;
 
 namespace PrinterMath.Tramming.Tests;
 

@@ -102,6 +102,27 @@ public class TrammingCoverageTests(ITestOutputHelper output)
         twist.Assert(.93, .97);
     }
 
+    // A bed whose true spread sits at the limit is accepted in at most 5 % of cases (the specific risk); 3.3 standard deviations are its 99.9 % limit.
+    [Theory]
+    [InlineData(.02, .02)]
+    [InlineData(.04, 0)]
+    [InlineData(.2, .1)]
+    public void ABedAtTheLimitIsSeldomAccepted(double alongX, double alongY)
+    {
+        int accepted = 0;
+        for (int seed = 1; seed <= CoverageCheck.Cases; seed++)
+        {
+            var noise = new Noise(seed, NoiseKind.Normal, Repeatability);
+            PlaneFit fit = PlaneFit.Fit(Grid(60, 5, 5, (x, y) => (alongX * x / 240) - (alongY * y / 240) + noise.Next()));
+            var supports = BedSupports.Of([.. Places.Select((p, i) => Screw($"s{i}", p.X, p.Y))]);
+            accepted += supports.Plan(fit).Judge(Tolerance.AtMost(Mm(alongX + alongY))).Conclusion == Conclusion.Within ? 1 : 0;
+        }
+
+        output.WriteLine($"accepted {accepted} of {CoverageCheck.Cases}");
+        double deviation = Math.Sqrt(.05 * .95 * CoverageCheck.Cases);
+        Assert.True(accepted <= (.05 * CoverageCheck.Cases) + (3.3 * deviation), $"{accepted} accepted");
+    }
+
     [Fact]
     public void OutliersAreFoundWhenThereAndSeldomWhenNot()
     {
