@@ -4,13 +4,15 @@ namespace PrinterMath.Tension;
 /// <remarks>
 /// Each peak over any small integer is tried as f0 with several B. Partials are then followed upwards, the model being corrected by every
 /// one that is found. A found partial adds ln(p·N(deviation; σ)/λ), λ the density of peaks by chance, and a tenth of its level in dB, since strong peaks
-/// are seldom strays; a partial that should have been heard between or near its neighbours and was not adds ln(1 − p).
+/// are seldom strays; a partial that should have been heard between or near its neighbours and was not takes off the
+/// logarithm of how seldom that happens.
 /// </remarks>
 internal sealed class CandidateSearch
 {
     private const double Detection = 0.75;
     private const double ModelScatter = 0.003;
-    private const double LevelScale = 10;
+    private const double MostCost = 2;
+    private const int Beyond = 4;
     private const int MostPartials = 40;
     private const int Anchors = 12;
     private const int LargestDivisor = 12;
@@ -20,7 +22,6 @@ internal sealed class CandidateSearch
     private readonly double _resolution;
     private readonly double _highest;
     private readonly double[] _density;
-    private readonly double _levelOdds;
 
     internal CandidateSearch(List<SpectralPeak> peaks, double resolution, double highest)
     {
@@ -28,7 +29,6 @@ internal sealed class CandidateSearch
         _resolution = resolution;
         _highest = highest;
         _density = Densities(peaks, highest);
-        _levelOdds = peaks.Count == 0 ? 0 : Math.Log(LevelScale / Math.Max(LevelScale, peaks.Max(p => p.Excess)));
     }
 
     /// <summary>Best match near each distinct f0 in the range, best first.</summary>
@@ -89,15 +89,22 @@ internal sealed class CandidateSearch
         return tries;
     }
 
-    /// <summary>Peaks per hertz around each peak, counted over an octave.</summary>
+    /// <summary>Peaks per hertz, at least as strong, around each peak, counted over an octave.</summary>
     private static double[] Densities(List<SpectralPeak> peaks, double highest)
     {
         double[] densities = new double[peaks.Count];
         for (int i = 0; i < densities.Length; i++)
         {
             double from = peaks[i].Frequency / Math.Sqrt(2), to = Math.Min(highest, peaks[i].Frequency * Math.Sqrt(2));
-            int inside = peaks.Count(p => p.Frequency >= from && p.Frequency <= to);
-            densities[i] = Math.Max(inside / (to - from), peaks.Count / highest);
+            int inside = 0, everywhere = 0;
+            foreach (SpectralPeak peak in peaks)
+            {
+                bool asStrong = peak.Excess >= peaks[i].Excess;
+                everywhere += asStrong ? 1 : 0;
+                inside += asStrong && peak.Frequency >= from && peak.Frequency <= to ? 1 : 0;
+            }
+
+            densities[i] = Math.Max(inside / (to - from), everywhere / highest);
         }
 
         return densities;
@@ -140,19 +147,22 @@ internal sealed class CandidateSearch
             double expected = model.Partial(numbers[i]);
             double sigma = Sigma(expected);
             double z = (peak.Frequency - expected) / sigma;
-            odds += Math.Log(Detection / (Math.Sqrt(2 * Math.PI) * sigma * _density[chosen[i]])) - (z * z / 2) + (peak.Excess / LevelScale) + _levelOdds;
+            odds += Math.Log(Detection / (Math.Sqrt(2 * Math.PI) * sigma * _density[chosen[i]])) - (z * z / 2);
         }
 
-        odds += Math.Log(1 - Detection) * Missing(model, numbers, chosen);
+        odds -= Missing(model, numbers, chosen);
         return new StringMatch(model, [.. numbers], [.. chosen], odds);
     }
 
-    /// <summary>Partials that should have been heard: between two heard ones, below the first, or a little above the last.</summary>
-    private int Missing(StiffString model, List<int> numbers, List<int> chosen)
+    /// <summary>
+    /// What the partials cost that should have been heard and were not: those between two heard ones, below the first, or up to four above the last.
+    /// A pluck at a random place along the span puts a partial D dB below its neighbours with probability (2/π)·10^(−D/20), the chance of |sin| being so small.
+    /// </summary>
+    private double Missing(StiffString model, List<int> numbers, List<int> chosen)
     {
-        int missing = 0, next = 0;
-        int last = numbers.Count == 0 ? 0 : numbers[^1];
-        for (int n = 1; n <= 2 * last && model.Partial(n) < _highest; n++)
+        double cost = 0;
+        int next = 0, last = numbers.Count == 0 ? 0 : numbers[^1];
+        for (int n = 1; n <= Math.Min(2 * last, last + Beyond) && model.Partial(n) < _highest; n++)
         {
             if (next < numbers.Count && numbers[next] == n)
             {
@@ -162,10 +172,11 @@ internal sealed class CandidateSearch
 
             double below = next > 0 ? _peaks[chosen[next - 1]].Excess - (12 * Math.Log2((double)n / numbers[next - 1])) : double.PositiveInfinity;
             double above = next < numbers.Count ? _peaks[chosen[next]].Excess - (next == 0 ? RollOff(model.Partial(n)) : 0) : double.PositiveInfinity;
-            missing += Math.Min(below, above) > 10 ? 1 : 0;
+            double margin = Math.Min(below, above);
+            cost += margin > 0 ? Math.Min(MostCost, (margin * Math.Log(10) / 20) + Math.Log(Math.PI / 2)) : 0;
         }
 
-        return missing;
+        return cost;
     }
 
     /// <summary>A microphone may lose 12 dB per octave below 150 Hz.</summary>

@@ -3,8 +3,10 @@ namespace PrinterMath.Tension;
 /// <summary>How the frequency of all followed partials moves together over the window, and how steady it is.</summary>
 internal sealed class GlideFit
 {
-    private GlideFit(double change, double changeUncertainty, double spread, double scatter, double degreesOfFreedom)
+    private GlideFit(double change, double changeUncertainty, double spread, double scatter, double degreesOfFreedom, double limit, double limitUncertainty)
     {
+        RelativeLimit = limit;
+        LimitUncertainty = limitUncertainty;
         RelativeChange = change;
         ChangeUncertainty = changeUncertainty;
         RelativeSpread = spread;
@@ -25,6 +27,11 @@ internal sealed class GlideFit
 
     internal double DegreesOfFreedom { get; }
 
+    /// <summary>Relative offset of the small-amplitude limit from the frequency followed: the intercept of a line over power.</summary>
+    internal double RelativeLimit { get; }
+
+    internal double LimitUncertainty { get; }
+
     /// <summary>
     /// Weighted line through the relative frequency between blocks; weights are those of a phase difference, f²/(1/A₁² + 1/A₂²).
     /// Null when there are fewer than three steps.
@@ -37,7 +44,7 @@ internal sealed class GlideFit
             return null;
         }
 
-        double[] ratio = new double[steps], weight = new double[steps];
+        double[] ratio = new double[steps], weight = new double[steps], power = new double[steps];
         for (int j = 0; j < steps; j++)
         {
             for (int p = 0; p < frequencies.Length; p++)
@@ -46,15 +53,16 @@ internal sealed class GlideFit
                 double w = a > 0 && b > 0 ? frequencies[p] * frequencies[p] / ((1 / a) + (1 / b)) : 0;
                 weight[j] += w;
                 ratio[j] += w * track.OffsetAfter(j, p) / frequencies[p];
+                power[j] += a + b;
             }
 
             ratio[j] /= weight[j] > 0 ? weight[j] : 1;
         }
 
-        return Line(ratio, weight);
+        return Fit(ratio, weight, power);
     }
 
-    private static GlideFit? Line(double[] ratio, double[] weight)
+    private static GlideFit? Fit(double[] ratio, double[] weight, double[] power)
     {
         double sum = weight.Sum();
         if (!(sum > 0))
@@ -62,38 +70,28 @@ internal sealed class GlideFit
             return null;
         }
 
-        double meanT = 0, meanR = 0, squared = 0;
+        double squared = 0;
+        double[] time = new double[ratio.Length];
         for (int j = 0; j < ratio.Length; j++)
         {
             weight[j] /= sum;
-            meanT += weight[j] * j;
-            meanR += weight[j] * ratio[j];
             squared += weight[j] * weight[j];
-        }
-
-        double stt = 0, str = 0;
-        for (int j = 0; j < ratio.Length; j++)
-        {
-            stt += weight[j] * (j - meanT) * (j - meanT);
-            str += weight[j] * (j - meanT) * (ratio[j] - meanR);
-        }
-
-        double slope = stt > 0 ? str / stt : 0;
-        double residuals = 0, ofMean = 0, ofSlope = 0;
-        for (int j = 0; j < ratio.Length; j++)
-        {
-            double r = ratio[j] - meanR - (slope * (j - meanT));
-            residuals += weight[j] * r * r;
-            ofMean += weight[j] * weight[j] * r * r;
-            ofSlope += weight[j] * weight[j] * (j - meanT) * (j - meanT) * r * r;
+            time[j] = j;
         }
 
         double effective = 1 / squared;
         double correction = effective / Math.Max(1, effective - 2);
-        double uSlope = stt > 0 ? Math.Sqrt(ofSlope * correction) / stt : 0;
-        double deviation = Math.Sqrt(stt);
-        double spread = deviation * Math.Sqrt(Math.Max(0, (slope * slope) - (uSlope * uSlope)));
-        double range = deviation * Math.Sqrt(12);
-        return new GlideFit(slope * range, uSlope * range, spread, Math.Sqrt(ofMean * correction), Math.Max(1, effective - 2));
+        WeightedLine overTime = WeightedLine.Through(time, ratio, weight, correction);
+        WeightedLine overPower = WeightedLine.Through(power, ratio, weight, correction);
+        double s = overTime.Slope, u = overTime.SlopeUncertainty;
+        double range = overTime.Deviation * Math.Sqrt(12);
+        return new GlideFit(
+            s * range,
+            u * range,
+            overTime.Deviation * Math.Sqrt(Math.Max(0, (s * s) - (u * u))),
+            overTime.MeanUncertainty,
+            Math.Max(1, effective - 2),
+            overPower.Mean - (overPower.Slope * overPower.Centre),
+            Math.Sqrt(Math.Pow(overPower.MeanUncertainty, 2) + Math.Pow(overPower.SlopeUncertainty * overPower.Centre, 2)));
     }
 }

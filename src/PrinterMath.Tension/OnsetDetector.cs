@@ -11,7 +11,7 @@ internal static class OnsetDetector
     private const double Rise = 8;
     private const double LeastLevel = 0.01;
     private const double Decay = 1e-3;
-    private const double OverBackground = 4;
+    private const double OverBackground = 1.3;
 
     internal static List<PluckStretch> Find(PluckEnvelope envelope, double sampleRate, double longest, int atMost)
     {

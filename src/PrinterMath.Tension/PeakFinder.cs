@@ -8,6 +8,7 @@ namespace PrinterMath.Tension;
 internal static class PeakFinder
 {
     private const double FalseAlarm = 0.01;
+    private const double Cluster = 0.01;
     private const double DynamicRange = 1e-7;
 
     internal static List<SpectralPeak> Find(PluckSpectrum spectrum, double lowest, int atMost)
@@ -34,9 +35,10 @@ internal static class PeakFinder
             }
         }
 
-        return peaks.Count <= atMost
-            ? peaks
-            : [.. peaks.OrderByDescending(p => p.Excess).Take(atMost).OrderBy(p => p.Frequency)];
+        List<SpectralPeak> separate = [.. peaks.Where(p => !peaks.Exists(q => q.Power > p.Power && Math.Abs(q.Frequency - p.Frequency) < Cluster * p.Frequency))];
+        return separate.Count <= atMost
+            ? separate
+            : [.. separate.OrderByDescending(p => p.Excess).Take(atMost).OrderBy(p => p.Frequency)];
     }
 
     private static bool IsHighest(double[] power, int k, int reach)

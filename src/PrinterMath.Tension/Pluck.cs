@@ -71,7 +71,7 @@ public static class Pluck
     private static PluckReading Conclude(List<Finding> findings, List<PluckAnalysis> plucks)
     {
         PluckConsensus consensus = PluckConsensus.Of(plucks);
-        foreach (double line in plucks.SelectMany(p => p.SteadyLines).Where(f => SteadyLines.IsMains(f, 1)).Select(f => Math.Round(f)).Distinct().Order())
+        foreach (double line in plucks.SelectMany(p => p.SteadyLines).Where(f => SteadyLines.IsMains(f, 0)).Select(f => Math.Round(f)).Distinct().Order())
         {
             findings.Add(PluckSentences.Hum(line));
         }

@@ -27,7 +27,14 @@ internal sealed class PluckAnalysis
     /// <summary>f0·√(1 + B) in Hz.</summary>
     internal double FirstPartial => Fit is null ? 0 : Fit.Model.Partial(1);
 
-    internal double GlideUncertainty => FirstPartial * (Glide?.RelativeSpread ?? 0);
+    /// <summary>
+    /// What "the" frequency of the window leaves open: its movement within the window, or, if larger, a rectangular distribution that reaches to the small-amplitude limit.
+    /// </summary>
+    internal double GlideUncertainty => Glide is null
+        ? 0
+        : FirstPartial * Math.Max(
+            Glide.RelativeSpread,
+            Math.Sqrt(Math.Max(0, (Glide.RelativeLimit * Glide.RelativeLimit) - (Glide.LimitUncertainty * Glide.LimitUncertainty)) / 3));
 
     /// <summary>Standard uncertainty of the first partial without the glide.</summary>
     internal double ScatterUncertainty => Fit is null ? 0 : Math.Max(Fit.FirstPartialUncertainty, FirstPartial * (Glide?.RelativeScatter ?? 0));

@@ -7,7 +7,7 @@ internal static class SteadyLines
 {
     private const double LeastQuiet = 0.25;
     private const double LongestQuiet = 1.5;
-    private const double MainsTolerance = 0.006;
+    private const double MainsTolerance = 0.004;
     private const double Margin = 4;
 
     /// <summary>Peaks of the longest stretch outside the plucks, with power per squared sample count; empty when there is no such stretch.</summary>
@@ -49,8 +49,8 @@ internal static class SteadyLines
         bool Near(double mains)
         {
             double multiple = Math.Round(frequency / mains);
-            return multiple is >= 1 and <= 12
-                && Math.Abs(frequency - (multiple * mains)) < Math.Min(MainsTolerance * frequency, 0.3 * multiple) + (0.1 * resolution);
+            return multiple is >= 1 and <= 6
+                && Math.Abs(frequency - (multiple * mains)) < (MainsTolerance * frequency) + (0.1 * resolution);
         }
     }
 
