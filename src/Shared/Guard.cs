@@ -53,6 +53,8 @@ internal static class Guard
         return value;
     }
 
+    internal static ArgumentException Refused(string name, string rule) => new(rule, name);
+
     internal static ArgumentOutOfRangeException Out(string name, object value, string rule) =>
         new(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it must be {rule}."));
 }
