@@ -18,7 +18,7 @@ internal static class PeakFinder
         double threshold = Math.Log(Math.Max(2, independent) / FalseAlarm);
         int from = Math.Max(2, (int)(lowest / spectrum.BinHertz));
         int reach = Math.Max(1, (int)(1.5 * spectrum.Resolution / spectrum.BinHertz));
-        double largest = from < power.Length ? power.AsSpan(from).ToArray().Max() : 0;
+        double largest = from < power.Length ? power.Skip(from).Max() : 0;
         List<SpectralPeak> peaks = [];
         for (int k = from; k + 1 < power.Length; k++)
         {

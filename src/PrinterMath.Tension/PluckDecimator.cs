@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 
 namespace PrinterMath.Tension;
@@ -28,8 +29,9 @@ internal static class PluckDecimator
 
         double[] filter = LowPass(factor);
         int reach = filter.Length / 2;
-        double[] padded = new double[count + (2 * reach) + 1];
-        for (int i = 0; i < padded.Length; i++)
+        int length = count + (2 * reach) + 1;
+        double[] padded = ArrayPool<double>.Shared.Rent(length);
+        for (int i = 0; i < length; i++)
         {
             int j = start - reach + i;
             padded[i] = j >= 0 && j < samples.Length ? samples[j] - mean : 0;
@@ -40,6 +42,7 @@ internal static class PluckDecimator
             taken[i] = Dot(filter, padded.AsSpan(i * factor, filter.Length));
         }
 
+        ArrayPool<double>.Shared.Return(padded);
         return taken;
     }
 

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PrinterMath.Tension;
 
 /// <summary>Mean square of a recording in frames of 5 ms, and what the samples themselves say: mean, extremes, runs at the extremes.</summary>
@@ -26,25 +28,13 @@ internal sealed class PluckEnvelope
 
     internal static PluckEnvelope Of(ReadOnlySpan<double> samples, double rate)
     {
-        double sum = 0, lowest = samples[0], highest = samples[0];
-        foreach (double sample in samples)
-        {
-            sum += sample;
-            lowest = Math.Min(lowest, sample);
-            highest = Math.Max(highest, sample);
-        }
-
+        (double sum, double lowest, double highest) = Extremes(samples);
         double mean = sum / samples.Length;
         int length = Math.Max(1, (int)Math.Round(FrameSeconds * rate));
         double[] squares = new double[samples.Length / length];
         for (int f = 0; f < squares.Length; f++)
         {
-            double energy = 0;
-            foreach (double sample in samples.Slice(f * length, length))
-            {
-                energy += (sample - mean) * (sample - mean);
-            }
-
+            double energy = SumOfSquares(samples.Slice(f * length, length), mean);
             squares[f] = energy / length;
         }
 
@@ -56,15 +46,68 @@ internal sealed class PluckEnvelope
     {
         int clipped = 0, run = 0;
         double last = double.NaN;
-        double tolerance = (Highest - Lowest) * 1e-9;
+        double high = Highest - ((Highest - Lowest) * 1e-9), low = Lowest + ((Highest - Lowest) * 1e-9);
         foreach (double sample in samples)
         {
-            bool atLimit = sample >= Highest - tolerance || sample <= Lowest + tolerance;
-            run = atLimit && Math.Abs(sample - last) <= tolerance ? run + 1 : atLimit ? 1 : 0;
+            if (sample < high && sample > low)
+            {
+                run = 0;
+                continue;
+            }
+
+            run = run > 0 && sample >= high == last >= high ? run + 1 : 1;
             clipped += run == 3 ? 3 : run > 3 ? 1 : 0;
             last = sample;
         }
 
         return clipped;
+    }
+
+    private static (double Sum, double Lowest, double Highest) Extremes(ReadOnlySpan<double> samples)
+    {
+        Vector<double> sums = Vector<double>.Zero, lows = new(samples[0]), highs = lows;
+        int i = 0;
+        for (int step = Vector<double>.Count; i + step <= samples.Length; i += step)
+        {
+            Vector<double> x = new(samples[i..]);
+            sums += x;
+            lows = Vector.Min(lows, x);
+            highs = Vector.Max(highs, x);
+        }
+
+        double sum = Vector.Sum(sums), lowest = samples[0], highest = samples[0];
+        for (int lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            lowest = Math.Min(lowest, lows[lane]);
+            highest = Math.Max(highest, highs[lane]);
+        }
+
+        for (; i < samples.Length; i++)
+        {
+            sum += samples[i];
+            lowest = Math.Min(lowest, samples[i]);
+            highest = Math.Max(highest, samples[i]);
+        }
+
+        return (sum, lowest, highest);
+    }
+
+    private static double SumOfSquares(ReadOnlySpan<double> samples, double mean)
+    {
+        Vector<double> sums = Vector<double>.Zero, origin = new(mean);
+        int i = 0;
+        for (int step = Vector<double>.Count; i + step <= samples.Length; i += step)
+        {
+            Vector<double> x = new Vector<double>(samples[i..]) - origin;
+            sums += x * x;
+        }
+
+        double sum = Vector.Sum(sums);
+        for (; i < samples.Length; i++)
+        {
+            sum += (samples[i] - mean) * (samples[i] - mean);
+        }
+
+        return sum;
     }
 }

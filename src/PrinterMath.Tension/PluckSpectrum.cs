@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 
 namespace PrinterMath.Tension;
@@ -30,11 +31,12 @@ internal sealed class PluckSpectrum
     internal static PluckSpectrum Of(ReadOnlySpan<double> samples, double rate, double highest)
     {
         int size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(1024, (samples.Length * 3) / 2));
-        double[] padded = new double[size];
-        Taper(samples, padded);
-        double[] all = RealTransform.Power(padded);
         double bin = rate / size;
-        double[] power = all[..Math.Min(all.Length, (int)(highest / bin) + 1)];
+        double[] padded = ArrayPool<double>.Shared.Rent(size);
+        padded.AsSpan(samples.Length, size - samples.Length).Clear();
+        Taper(samples, padded);
+        double[] power = RealTransform.Power(padded.AsSpan(0, size), Math.Min(size / 2, (int)(highest / bin) + 1));
+        ArrayPool<double>.Shared.Return(padded);
         double resolution = rate / samples.Length;
         int step = Math.Max(8, (int)(Math.Max(50, 8 * resolution) / bin));
         return new PluckSpectrum(power, bin, resolution, FloorOf(power, step), step);

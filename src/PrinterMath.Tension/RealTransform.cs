@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Buffers.Binary;
 using System.Numerics;
 
 namespace PrinterMath.Tension;
@@ -6,14 +8,15 @@ namespace PrinterMath.Tension;
 /// <remarks>Source: Cooley and Tukey 1965, An algorithm for the machine calculation of complex Fourier series, Mathematics of Computation 19.</remarks>
 internal static class RealTransform
 {
-    /// <summary>|X_k|² for k = 0 ... n/2 with X_k = Σ x_j exp(−2πi·jk/n).</summary>
-    internal static double[] Power(ReadOnlySpan<double> x)
+    /// <summary>|X_k|² for the first bins of X_k = Σ x_j exp(−2πi·jk/n); n a power of two, 16 or more, <paramref name="bins"/> at most n/2.</summary>
+    internal static double[] Power(ReadOnlySpan<double> x, int bins)
     {
-        int n = x.Length;
-        int half = n / 2;
-        var (cosine, sine) = Circle(n);
-        double[] re = new double[half];
-        double[] im = new double[half];
+        int n = x.Length, half = n / 2;
+        double[] work = ArrayPool<double>.Shared.Rent(3 * n);
+        Span<double> re = work.AsSpan(0, half), im = work.AsSpan(half, half);
+        Span<double> cosine = work.AsSpan(n, half), sine = work.AsSpan(n + half, half);
+        Span<double> c = work.AsSpan(2 * n, half), s = work.AsSpan((2 * n) + half, half);
+        Circle(n, cosine, sine);
         int shift = 32 - BitOperations.Log2((uint)half);
         for (int j = 0; j < half; j++)
         {
@@ -22,28 +25,35 @@ internal static class RealTransform
             im[k] = x[(2 * j) + 1];
         }
 
-        Complex(re, im, cosine, sine);
-        return Unpack(re, im, cosine, sine);
-    }
-
-    private static void Complex(double[] re, double[] im, double[] cosine, double[] sine)
-    {
-        int n = re.Length;
-        double[] c = new double[n / 2];
-        double[] s = new double[n / 2];
-        for (int h = 1; h < n; h *= 2)
+        FirstTwoStages(re, im);
+        for (int h = 4; h < half; h *= 2)
         {
-            int stride = n / h;
+            int stride = half / h;
             for (int k = 0; k < h; k++)
             {
                 c[k] = cosine[k * stride];
                 s[k] = sine[k * stride];
             }
 
-            for (int start = 0; start < n; start += 2 * h)
+            for (int start = 0; start < half; start += 2 * h)
             {
-                Butterflies(re.AsSpan(start, h), im.AsSpan(start, h), re.AsSpan(start + h, h), im.AsSpan(start + h, h), c, s);
+                Butterflies(re.Slice(start, h), im.Slice(start, h), re.Slice(start + h, h), im.Slice(start + h, h), c, s);
             }
+        }
+
+        double[] power = Unpack(re, im, cosine, sine, bins);
+        ArrayPool<double>.Shared.Return(work);
+        return power;
+    }
+
+    private static void FirstTwoStages(Span<double> re, Span<double> im)
+    {
+        for (int i = 0; i + 3 < re.Length; i += 4)
+        {
+            double ar = re[i] + re[i + 1], ai = im[i] + im[i + 1], br = re[i] - re[i + 1], bi = im[i] - im[i + 1];
+            double cr = re[i + 2] + re[i + 3], ci = im[i + 2] + im[i + 3], dr = re[i + 2] - re[i + 3], di = im[i + 2] - im[i + 3];
+            (re[i], im[i], re[i + 2], im[i + 2]) = (ar + cr, ai + ci, ar - cr, ai - ci);
+            (re[i + 1], im[i + 1], re[i + 3], im[i + 3]) = (br + di, bi - dr, br - di, bi + dr);
         }
     }
 
@@ -68,13 +78,12 @@ internal static class RealTransform
         }
     }
 
-    private static double[] Unpack(double[] re, double[] im, double[] cosine, double[] sine)
+    private static double[] Unpack(ReadOnlySpan<double> re, ReadOnlySpan<double> im, ReadOnlySpan<double> cosine, ReadOnlySpan<double> sine, int bins)
     {
         int half = re.Length;
-        double[] power = new double[half + 1];
+        double[] power = new double[bins];
         power[0] = (re[0] + im[0]) * (re[0] + im[0]);
-        power[half] = (re[0] - im[0]) * (re[0] - im[0]);
-        for (int k = 1; k < half; k++)
+        for (int k = 1; k < bins; k++)
         {
             double er = (re[k] + re[half - k]) / 2, ei = (im[k] - im[half - k]) / 2;
             double or = (im[k] + im[half - k]) / 2, oi = (re[half - k] - re[k]) / 2;
@@ -87,11 +96,9 @@ internal static class RealTransform
     }
 
     /// <summary>cos and sin of 2πk/n for k below n/2; one eighth of the circle is computed, the rest mirrored.</summary>
-    private static (double[] Cosine, double[] Sine) Circle(int n)
+    private static void Circle(int n, Span<double> cosine, Span<double> sine)
     {
         int half = n / 2, quarter = n / 4;
-        double[] cosine = new double[half];
-        double[] sine = new double[half];
         for (int k = 0; k <= n / 8; k++)
         {
             (double s, double c) = Math.SinCos(2 * Math.PI * k / n);
@@ -103,8 +110,6 @@ internal static class RealTransform
         {
             (cosine[half - k], sine[half - k]) = (-cosine[k], sine[k]);
         }
-
-        return (cosine, sine);
     }
 
     private static uint Reverse(uint v)
@@ -112,6 +117,6 @@ internal static class RealTransform
         v = ((v >> 1) & 0x55555555) | ((v & 0x55555555) << 1);
         v = ((v >> 2) & 0x33333333) | ((v & 0x33333333) << 2);
         v = ((v >> 4) & 0x0F0F0F0F) | ((v & 0x0F0F0F0F) << 4);
-        return System.Buffers.Binary.BinaryPrimitives.ReverseEndianness(v);
+        return BinaryPrimitives.ReverseEndianness(v);
     }
 }
