@@ -1,4 +1,3 @@
-using PrinterMath.Measurement;
 
 namespace PrinterMath.Tension;
 
