@@ -5,6 +5,6 @@ namespace WorkshopSimulator;
 /// <param name="X">x in mm.</param>
 /// <param name="Y">y in mm.</param>
 /// <param name="Thread">Metric coarse thread by name.</param>
-/// <param name="Hand">Right or left.</param>
-/// <param name="TurnedFrom">Above or below.</param>
-public sealed record BedScrew(string Name, double X, double Y, string Thread, string Hand, string TurnedFrom);
+/// <param name="TurnedFrom">Where the hand is: above or below.</param>
+/// <param name="Clockwise">What turning it clockwise, as seen from the hand, does to the bed there: raises or lowers.</param>
+public sealed record BedScrew(string Name, double X, double Y, string Thread, string TurnedFrom, string Clockwise);

@@ -57,7 +57,7 @@ internal static class PluckedRecording
             for (int i = 0; i < into.Length; i++)
             {
                 double t = (double)i / SampleRate;
-                if (t > 14 * decay)
+                if (t > 9 * decay)
                 {
                     break;
                 }

@@ -38,7 +38,7 @@ public sealed record StiffSpan(
 
     /// <summary>The lowest modes.</summary>
     /// <param name="count">How many.</param>
-    /// <param name="elements">Elements along the span; 48 holds the first ten modes to better than a part in 100 000.</param>
+    /// <param name="elements">Elements along the span; with 48 the first mode is within a part in a million, the twelfth within one in ten thousand.</param>
     /// <returns>Modes by rising frequency.</returns>
     public IReadOnlyList<SpanMode> Modes(int count, int elements = 48)
     {

@@ -88,19 +88,20 @@ public static class Workshop
     private static BedScrew[] Screws(SeededRandom random)
     {
         string thread = random.Whole(0, 1) == 0 ? "M3" : "M4";
+        string clockwise = random.Whole(0, 1) == 0 ? "lowers" : "raises";
         return random.Whole(3, 4) == 3
             ?
             [
-                new("front left", 30, 30, thread, "right", "below"),
-                new("front right", 190, 30, thread, "right", "below"),
-                new("rear middle", 110, 190, thread, "right", "below"),
+                new("front left", 30, 30, thread, "below", clockwise),
+                new("front right", 190, 30, thread, "below", clockwise),
+                new("rear middle", 110, 190, thread, "below", clockwise),
             ]
             :
             [
-                new("front left", 30, 30, thread, "right", "below"),
-                new("front right", 190, 30, thread, "right", "below"),
-                new("rear left", 30, 190, thread, "right", "below"),
-                new("rear right", 190, 190, thread, "right", "below"),
+                new("front left", 30, 30, thread, "below", clockwise),
+                new("front right", 190, 30, thread, "below", clockwise),
+                new("rear left", 30, 190, thread, "below", clockwise),
+                new("rear right", 190, 190, thread, "below", clockwise),
             ];
     }
 

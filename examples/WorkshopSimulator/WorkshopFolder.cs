@@ -32,8 +32,8 @@ public static class WorkshopFolder
             Invariant($"{l.Quantity},{l.Lower},{l.Upper},{l.Unit}")));
         WriteTable(folder, "probe.csv", "x_mm,y_mm,z_mm,standard_uncertainty_mm", visit.Probed.Select(p =>
             Invariant($"{p.X},{p.Y},{p.Z:0.000},{p.StandardUncertainty}")));
-        WriteTable(folder, "screws.csv", "name,x_mm,y_mm,thread,hand,turned_from", visit.Screws.Select(s =>
-            Invariant($"{s.Name},{s.X},{s.Y},{s.Thread},{s.Hand},{s.TurnedFrom}")));
+        WriteTable(folder, "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise", visit.Screws.Select(s =>
+            Invariant($"{s.Name},{s.X},{s.Y},{s.Thread},{s.TurnedFrom},{s.Clockwise}")));
         string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed }, Indented);
         File.WriteAllText(Path.Combine(folder, "truth.json"), truth + "\n");
     }

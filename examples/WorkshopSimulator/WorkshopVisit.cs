@@ -59,7 +59,7 @@ public sealed class WorkshopVisit
     public IReadOnlyList<Limit> Limits { get; } =
     [
         new("belt_tension", 25, 45, "N"),
-        new("belt_tension_difference", -3, 3, "N"),
+        new("belt_tension_difference", -10, 10, "%"),
         new("first_layer_spread", null, 0.15, "mm"),
     ];
 }

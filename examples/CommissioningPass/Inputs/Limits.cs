@@ -11,7 +11,7 @@ internal sealed class Limits
     private static readonly (string Quantity, UnitTable Units, double Lowest, double Highest)[] Kinds =
     [
         ("belt_tension", UnitTable.Force, 1, 1000),
-        ("belt_tension_difference", UnitTable.Force, 0.05, 200),
+        ("belt_tension_difference", UnitTable.Ratio, 1e-3, 1),
         ("first_layer_spread", UnitTable.Length, 1e-6, 5e-3),
     ];
 
@@ -21,7 +21,7 @@ internal sealed class Limits
 
     internal Tolerance<Force> BeltTension => Between<Force>("belt_tension");
 
-    internal Tolerance<Force> BeltTensionDifference => Between<Force>("belt_tension_difference");
+    internal Tolerance<double> BeltTensionDifference => Between<double>("belt_tension_difference");
 
     internal Tolerance<Length> FirstLayerSpread => Between<Length>("first_layer_spread");
 

@@ -8,6 +8,7 @@ internal sealed class UnitTable
     internal static readonly UnitTable LinearDensity = new(("g/m", 1e-3), ("kg/m", 1));
     internal static readonly UnitTable Force = new(("N", 1), ("kN", 1e3));
     internal static readonly UnitTable FlexuralRigidity = new(("N.m2", 1), ("N.mm2", 1e-6));
+    internal static readonly UnitTable Ratio = new(("%", 1e-2), ("1", 1));
 
     private readonly (string Unit, double Si)[] _units;
 

@@ -61,7 +61,9 @@ internal sealed class PassEntry
             StandardUncertainty = measured.SiStandardUncertainty,
             DegreesOfFreedom = measured.DegreesOfFreedom,
             Interval = (Si(interval.Lower), Si(interval.Upper)),
-            LimitText = verdict?.Tolerance.ToString(displayUnit, null),
+            LimitText = verdict?.Tolerance.ToString(displayUnit, null)
+                .Replace("at most", "≤", StringComparison.Ordinal)
+                .Replace("at least", "≥", StringComparison.Ordinal),
             LowerLimit = verdict?.Tolerance.Lower is { } lower ? Si(lower) : null,
             UpperLimit = verdict?.Tolerance.Upper is { } upper ? Si(upper) : null,
             Verdict = verdict,

@@ -8,6 +8,7 @@ internal static class PassTables
 {
     private const int PlainWidth = 80;
     private const int WidestTerminal = 120;
+    private const int LabelWidth = 18;
 
     internal static void Print(IReadOnlyList<PassStep> steps, TextWriter output, bool terminal)
     {
@@ -30,7 +31,9 @@ internal static class PassTables
     {
         console.MarkupLineInterpolated($"[bold]{step.Title}[/]");
         Table table = new Table().Border(TableBorder.Simple).AddColumns("Quantity", "Value", "Limit", "Verdict", "What to do");
+        table.Columns[0].Width(LabelWidth);
         table.Columns[1].NoWrap();
+        table.Columns[2].NoWrap();
         foreach (PassEntry entry in step.Entries)
         {
             table.AddRow(
