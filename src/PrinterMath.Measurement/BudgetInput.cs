@@ -8,7 +8,7 @@ namespace PrinterMath.Measurement;
 [DebuggerDisplay("{Name,nq} = {SiValue} ± {SiStandardUncertainty} {UcumUnit,nq}")]
 public sealed class BudgetInput
 {
-    private BudgetInput(string name, double siValue, double siStandardUncertainty, double degreesOfFreedom, string ucumUnit, int? observations)
+    private BudgetInput(string name, double siValue, double siStandardUncertainty, double degreesOfFreedom, string ucumUnit, int? observations, InputShape shape = InputShape.Normal)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         Name = name;
@@ -17,6 +17,7 @@ public sealed class BudgetInput
         DegreesOfFreedom = degreesOfFreedom;
         UcumUnit = ucumUnit;
         Observations = observations;
+        Shape = shape;
     }
 
     /// <summary>What the input is, in the caller's words; unique within a budget.</summary>
@@ -36,6 +37,9 @@ public sealed class BudgetInput
 
     /// <summary>How many independent observations were averaged, when more of them would lower the uncertainty; else null.</summary>
     public int? Observations { get; }
+
+    /// <summary>Shape of the distribution, for second order and Monte Carlo; normal unless stated.</summary>
+    public InputShape Shape { get; }
 
     /// <summary>An input from a measured number.</summary>
     /// <param name="name">What it is; not empty.</param>
@@ -68,6 +72,15 @@ public sealed class BudgetInput
     public static BudgetInput Repeated<T>(string name, Measured<T> measured, int observations)
         where T : struct =>
         new(name, measured.SiValue, measured.SiStandardUncertainty, measured.DegreesOfFreedom, Measured<T>.UcumUnit, Guard.AtLeast(observations, 1));
+
+    /// <summary>The same input, with the shape of its distribution stated.</summary>
+    /// <param name="shape">The shape, see <see cref="InputShape"/>.</param>
+    /// <returns>A new input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Not one of the named shapes.</exception>
+    public BudgetInput WithShape(InputShape shape) =>
+        Enum.IsDefined(shape)
+            ? new BudgetInput(Name, SiValue, SiStandardUncertainty, DegreesOfFreedom, UcumUnit, Observations, shape)
+            : throw Guard.Out(nameof(shape), shape, "one of the named shapes");
 
     internal static BudgetInput FromSi(string name, double value, double standardUncertainty, double degreesOfFreedom, string ucumUnit) =>
         new(name, value, standardUncertainty, degreesOfFreedom, ucumUnit, null);

@@ -65,7 +65,7 @@ public readonly struct ExpandedInterval<T> : IEquatable<ExpandedInterval<T>>, IF
     /// <param name="formatProvider">Where the decimal separator comes from; null for invariant.</param>
     /// <returns>The text.</returns>
     /// <exception cref="FormatException">The unit is not known.</exception>
-    public string ToString(string? format, IFormatProvider? formatProvider) =>
+    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
         MeasuredText.WriteExpanded(_si, _standardUncertainty, CoverageFactor, Coverage, QuantityUnits<T>.Known.Display, format, formatProvider);
 
     /// <summary>Equality by value.</summary>

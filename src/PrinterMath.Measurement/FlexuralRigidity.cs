@@ -37,7 +37,7 @@ public readonly struct FlexuralRigidity : IEquatable<FlexuralRigidity>, IFormatt
     /// <param name="format">A standard numeric format; null for general.</param>
     /// <param name="formatProvider">Where the separators come from; null for invariant.</param>
     /// <returns>The text.</returns>
-    public string ToString(string? format, IFormatProvider? formatProvider) =>
+    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
         NewtonSquareMeters.ToString(format ?? "G6", formatProvider ?? CultureInfo.InvariantCulture) + " N·m²";
 
     /// <summary>Equality by value.</summary>

@@ -82,7 +82,7 @@ public readonly struct MeasuredTemperature : IEquatable<MeasuredTemperature>, IF
     /// <param name="formatProvider">Where the decimal separator comes from; null for invariant.</param>
     /// <returns>The text, or <c>not measured</c> for the default value.</returns>
     /// <exception cref="FormatException">The style or the unit is not known.</exception>
-    public string ToString(string? format, IFormatProvider? formatProvider) =>
+    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
         HasValue
             ? MeasuredText.Write(_kelvins, _standardUncertainty, _degreesOfFreedom, DisplayUnit.Temperatures, format, formatProvider)
             : "not measured";

@@ -101,11 +101,6 @@ public readonly struct Measured<T> : IEquatable<Measured<T>>, IFormattable
     /// <returns>The text.</returns>
     public override string ToString() => ToString(null, CultureInfo.InvariantCulture);
 
-    /// <summary>Text in one of the styles of <see cref="ToString(string, IFormatProvider)"/>, invariant.</summary>
-    /// <param name="format">The style.</param>
-    /// <returns>The text.</returns>
-    public string ToString(string? format) => ToString(format, CultureInfo.InvariantCulture);
-
     /// <summary>
     /// Text in a chosen style, rounded by the uncertainty: <c>S</c> standard, <c>12.34(5) N</c>; <c>U</c> expanded with k = 2,
     /// <c>(12.34 ± 0.10) N, k = 2</c>; <c>U95</c> expanded at 95 % by Student's t; <c>V</c> value alone. A number after S or V
@@ -116,7 +111,7 @@ public readonly struct Measured<T> : IEquatable<Measured<T>>, IFormattable
     /// <returns>The text, or <c>not measured</c> for the default value.</returns>
     /// <remarks>Two digits of uncertainty when the first is 1 or 2, else one. Source: JCGM 100:2008, 7.2.2 and 7.2.6.</remarks>
     /// <exception cref="FormatException">The style or the unit is not known.</exception>
-    public string ToString(string? format, IFormatProvider? formatProvider) =>
+    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
         HasValue
             ? MeasuredText.Write(_si, _standardUncertainty, _degreesOfFreedom, QuantityUnits<T>.Known.Display, format, formatProvider)
             : "not measured";

@@ -80,7 +80,7 @@ public sealed class Tolerance<T> : IEquatable<Tolerance<T>>, IFormattable
     /// <param name="formatProvider">Where the decimal separator comes from; null for invariant.</param>
     /// <returns>The text.</returns>
     /// <exception cref="FormatException">The unit is not known.</exception>
-    public string ToString(string? format, IFormatProvider? formatProvider)
+    public string ToString(string? format, IFormatProvider? formatProvider = null)
     {
         DisplayUnit[] units = QuantityUnits<T>.Known.Display;
         DisplayUnit unit = format is null ? units[0] : DisplayUnit.Find(units, format);
