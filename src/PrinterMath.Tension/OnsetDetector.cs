@@ -1,0 +1,134 @@
+namespace PrinterMath.Tension;
+
+/// <summary>Finds where plucks begin and how long each may be listened to.</summary>
+/// <remarks>
+/// A pluck begins where the mean square of the next 40 ms exceeds that of the last 40 ms by 9 dB and comes within 20 dB of the loudest
+/// place; it ends when it has fallen by 30 dB, when it sinks into the background, when the next one begins, or at the longest window.
+/// </remarks>
+internal static class OnsetDetector
+{
+    private const int Reach = 8;
+    private const double Rise = 8;
+    private const double LeastLevel = 0.01;
+    private const double Decay = 1e-3;
+    private const double OverBackground = 1.3;
+
+    internal static List<PluckStretch> Find(PluckEnvelope envelope, double sampleRate, double longest, int atMost)
+    {
+        double[] smooth = Smooth(envelope.MeanSquares);
+        double peak = smooth.Length == 0 ? 0 : smooth.Max();
+        if (!(peak > 0))
+        {
+            return [];
+        }
+
+        double background = Background(smooth);
+        List<int> starts = Starts(smooth, peak, background);
+        List<PluckStretch> found = [];
+        for (int i = 0; i < starts.Count; i++)
+        {
+            int limit = i + 1 < starts.Count ? starts[i + 1] - 2 : smooth.Length + Reach - 1;
+            int end = End(smooth, starts[i], Math.Min(limit, smooth.Length), limit, background);
+            int start = starts[i] * envelope.FrameLength;
+            int count = Math.Min((end - starts[i]) * envelope.FrameLength, (int)(longest * sampleRate));
+            found.Add(new PluckStretch(start, count, LevelAfter(smooth, starts[i], limit)));
+        }
+
+        return [.. found.OrderByDescending(s => s.Energy).Take(atMost).OrderBy(s => s.Start)];
+    }
+
+    /// <summary>Running mean over the 8 frames (40 ms) that begin at each frame.</summary>
+    private static double[] Smooth(double[] frames)
+    {
+        int reach = Math.Min(Reach, frames.Length);
+        double[] smooth = new double[frames.Length == 0 ? 0 : frames.Length - reach + 1];
+        for (int i = 0; i < smooth.Length; i++)
+        {
+            double sum = 0;
+            for (int j = 0; j < reach; j++)
+            {
+                sum += frames[i + j];
+            }
+
+            smooth[i] = sum / reach;
+        }
+
+        return smooth;
+    }
+
+    private static double Background(double[] smooth)
+    {
+        double[] sorted = (double[])smooth.Clone();
+        Array.Sort(sorted);
+        return sorted[sorted.Length / 20];
+    }
+
+    private static List<int> Starts(double[] smooth, double peak, double background)
+    {
+        List<int> starts = [];
+        for (int i = 0; i < smooth.Length; i++)
+        {
+            double before = i >= Reach ? smooth[i - Reach] : i == 0 ? 0 : smooth[0];
+            if (smooth[i] < LeastLevel * peak || smooth[i] < Rise * before)
+            {
+                continue;
+            }
+
+            int best = Steepest(smooth, i);
+            if (starts.Count == 0 || best - starts[^1] >= 3 * Reach)
+            {
+                starts.Add(best);
+            }
+
+            i = best + Reach;
+        }
+
+        if (starts.Count == 0 && peak < OverBackground * background)
+        {
+            starts.Add(0);
+        }
+
+        return starts;
+    }
+
+    private static int Steepest(double[] smooth, int from)
+    {
+        int best = from;
+        double steepest = 0;
+        for (int i = from; i < Math.Min(smooth.Length, from + Reach); i++)
+        {
+            double rise = smooth[i] - (i >= Reach ? smooth[i - Reach] : 0);
+            if (rise > steepest * 1.2)
+            {
+                (best, steepest) = (i, rise);
+            }
+        }
+
+        return best;
+    }
+
+    private static double LevelAfter(double[] smooth, int start, int limit)
+    {
+        double level = 0;
+        for (int i = start; i < Math.Min(limit, Math.Min(smooth.Length, start + (3 * Reach))); i++)
+        {
+            level = Math.Max(level, smooth[i]);
+        }
+
+        return level;
+    }
+
+    private static int End(double[] smooth, int start, int last, int limit, double background)
+    {
+        double peak = LevelAfter(smooth, start, last);
+        for (int i = start + Reach; i < last; i++)
+        {
+            if (smooth[i] < Decay * peak || smooth[i] < OverBackground * background && peak > 30 * background)
+            {
+                return i + (Reach / 2);
+            }
+        }
+
+        return limit;
+    }
+}

@@ -1,0 +1,55 @@
+using PrinterMath.Measurement;
+
+namespace PrinterMath.Tension;
+
+/// <summary>What one pluck said: its string with uncertainty, or the finding that stands in the way.</summary>
+internal sealed class PluckAnalysis
+{
+    internal required PluckStretch Stretch { get; init; }
+
+    internal required double SampleRate { get; init; }
+
+    /// <summary>What keeps this pluck from an answer; null when it has one.</summary>
+    internal Finding? Blocked { get; init; }
+
+    internal StiffStringFit? Fit { get; init; }
+
+    internal GlideFit? Glide { get; init; }
+
+    internal IReadOnlyList<Partial> Partials { get; init; } = [];
+
+    internal double SignalToNoise { get; init; }
+
+    internal double LogOdds { get; init; }
+
+    internal IReadOnlyList<double> SteadyLines { get; init; } = [];
+
+    /// <summary>f0·√(1 + B) in Hz.</summary>
+    internal double FirstPartial => Fit is null ? 0 : Fit.Model.Partial(1);
+
+    /// <summary>
+    /// What "the" frequency of the window leaves open: its movement within the window, or, if larger, a rectangular distribution that reaches to the small-amplitude limit.
+    /// </summary>
+    internal double GlideUncertainty => Glide is null
+        ? 0
+        : FirstPartial * Math.Max(
+            Glide.RelativeSpread,
+            Math.Sqrt(Math.Max(0, (Glide.RelativeLimit * Glide.RelativeLimit) - (Glide.LimitUncertainty * Glide.LimitUncertainty)) / 3));
+
+    /// <summary>Standard uncertainty of the first partial without the glide.</summary>
+    internal double ScatterUncertainty => Fit is null ? 0 : Math.Max(Fit.FirstPartialUncertainty, FirstPartial * (Glide?.RelativeScatter ?? 0));
+
+    internal double Uncertainty => Math.Sqrt((ScatterUncertainty * ScatterUncertainty) + (GlideUncertainty * GlideUncertainty));
+
+    /// <summary>Welch-Satterthwaite; the glide is a rectangular distribution taken as known. Source: JCGM 100:2008, G.4.1.</summary>
+    internal double DegreesOfFreedom
+    {
+        get
+        {
+            double scatter = ScatterUncertainty;
+            double own = Fit is null ? 1
+                : Fit.FirstPartialUncertainty >= scatter ? Fit.DegreesOfFreedom : Math.Max(1, Glide?.DegreesOfFreedom ?? 1);
+            return scatter > 0 ? Math.Max(1, own * Math.Pow(Uncertainty / scatter, 4)) : double.PositiveInfinity;
+        }
+    }
+}

@@ -1,0 +1,95 @@
+using PrinterMath.Measurement;
+
+namespace PrinterMath.Tension;
+
+/// <summary>One pluck from samples to string: spectrum, peaks, steady lines out, candidates, decision, fit, glide.</summary>
+internal static class PluckAnalyzer
+{
+    internal const double LowestLine = 12;
+    private const double HighestLine = 5000;
+    private const double LeastPeriods = 8;
+    private const double LeastSeconds = 0.05;
+    private const int MostPeaks = 48;
+    private const int MostFollowed = 8;
+
+    /// <summary>Highest frequency at which partials are looked for.</summary>
+    internal static double HighestPartial(double sampleRate) => Math.Min(HighestLine, 0.4 * sampleRate / PluckDecimator.FactorFor(sampleRate));
+
+    internal static PluckAnalysis Analyze(ReadOnlySpan<double> samples, double sampleRate, double mean, PluckStretch stretch, QuietLines quiet, PluckRange range)
+    {
+        double seconds = stretch.Count / sampleRate;
+        double lowest = Math.Max(range.Lowest, LeastPeriods / seconds);
+        if (seconds < LeastSeconds || lowest >= range.Highest)
+        {
+            return Stop(PluckSentences.TooShort(seconds, LeastPeriods / range.Highest));
+        }
+
+        int factor = PluckDecimator.FactorFor(sampleRate);
+        double rate = sampleRate / factor;
+        double[] x = PluckDecimator.Take(samples, stretch.Start, stretch.Count, factor, mean);
+        if (PluckDecision.IsSteady(x, rate))
+        {
+            return Stop(PluckSentences.Steady(seconds));
+        }
+
+        PluckSpectrum spectrum = PluckSpectrum.Of(x, rate, HighestPartial(sampleRate));
+        List<SpectralPeak> peaks = PeakFinder.Find(spectrum, LowestLine, MostPeaks);
+        List<double> steady = RemoveSteady(peaks, spectrum, x, rate, quiet);
+        List<StringMatch> ranked = new CandidateSearch(peaks, spectrum.Resolution, HighestPartial(sampleRate)).Rank(lowest, range.Highest);
+        Finding? blocked = PluckDecision.Judge(ranked, peaks);
+        if (blocked is not null)
+        {
+            return Stop(blocked, steady);
+        }
+
+        return Measure(ranked[0]);
+
+        PluckAnalysis Measure(StringMatch match)
+        {
+            double[] frequencies = new double[match.Numbers.Length], noise = new double[frequencies.Length];
+            for (int i = 0; i < frequencies.Length; i++)
+            {
+                SpectralPeak peak = peaks[match.Peaks[i]];
+                frequencies[i] = peak.Frequency;
+                noise[i] = 0.55 * spectrum.Resolution / Math.Sqrt(2 * peak.Ratio);
+            }
+
+            StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
+            int[] strongest = [.. Enumerable.Range(0, frequencies.Length)
+                .Where(i => fit.Weights[i] == 1).OrderByDescending(i => peaks[match.Peaks[i]].Power).Take(MostFollowed)];
+            double[] followed = [.. strongest.Select(i => frequencies[i])];
+            PartialTracker track = PartialTracker.Follow(x, rate, followed, fit.Model.F0);
+            return new PluckAnalysis
+            {
+                Stretch = stretch,
+                SampleRate = sampleRate,
+                Fit = fit,
+                Glide = GlideFit.Of(track, followed),
+                Partials = PartialList.Of(match, peaks, fit, strongest, track),
+                SignalToNoise = PartialList.SignalToNoise(match, peaks, spectrum),
+                LogOdds = match.LogOdds,
+                SteadyLines = steady,
+            };
+        }
+
+        PluckAnalysis Stop(Finding finding, IReadOnlyList<double>? lines = null) =>
+            new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines ?? [] };
+    }
+
+    private static List<double> RemoveSteady(List<SpectralPeak> peaks, PluckSpectrum spectrum, double[] x, double rate, QuietLines quiet)
+    {
+        List<double> steady = [];
+        peaks.RemoveAll(peak =>
+        {
+            bool isSteady = SteadyLines.IsBackground(peak, spectrum.Resolution, (double)x.Length * x.Length, quiet)
+                || (SteadyLines.IsMains(peak.Frequency, spectrum.Resolution) && SteadyLines.Persistence(x, rate, peak.Frequency) is > 0.7 and < 1.4);
+            if (isSteady)
+            {
+                steady.Add(peak.Frequency);
+            }
+
+            return isSteady;
+        });
+        return steady;
+    }
+}

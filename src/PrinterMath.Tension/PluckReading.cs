@@ -1,0 +1,85 @@
+using System.Diagnostics;
+using System.Globalization;
+using PrinterMath.Measurement;
+using UnitsNet;
+
+namespace PrinterMath.Tension;
+
+/// <summary>What <see cref="Pluck.Read"/> heard: the fundamental of the span with its uncertainty, the partials behind it, and the findings.</summary>
+/// <remarks>
+/// <para>The fundamental is the first partial of the stiff-string law f_n = n·f0·√(1 + B·n²), that is f0·√(1 + B), fitted to all partials, so
+/// that a fundamental too weak to be heard is found and a first partial pulled aside by what the span is fixed to is not taken at its word.</para>
+/// <para>Its standard uncertainty combines the scatter of the partials about the law, the movement of the frequency within the window and, of several
+/// plucks, the scatter between them. It says nothing about a span other than the one that sounded: damp the neighbouring belt by hand.</para>
+/// <para>Source: Fletcher 1964, Normal vibration frequencies of a stiff piano string, J. Acoust. Soc. Am. 36, 203-209, for the law.</para>
+/// </remarks>
+/// <example><code>
+/// PluckReading reading = Pluck.Read(signal);
+/// if (reading.TryGetFundamental(out Measured&lt;Frequency&gt; heard)) { Console.WriteLine(heard); }
+/// </code></example>
+[DebuggerDisplay("{ToString(),nq}")]
+public sealed class PluckReading
+{
+    private readonly PluckAnalysis? _strongest;
+    private readonly Measured<Frequency> _fundamental;
+    private readonly Finding? _blocking;
+
+    internal PluckReading(IReadOnlyList<Finding> findings, IReadOnlyList<HeardPluck> plucks, PluckAnalysis? strongest, Measured<Frequency> fundamental)
+    {
+        Findings = findings;
+        Plucks = plucks;
+        _strongest = strongest;
+        _fundamental = fundamental;
+        _blocking = findings.FirstOrDefault(f => f.Severity == FindingSeverity.Blocking);
+    }
+
+    /// <summary>What was noticed; codes in <see cref="PluckFindings"/>. A blocking finding means that there is no fundamental.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>Every pluck that was listened to, in order of time.</summary>
+    public IReadOnlyList<HeardPluck> Plucks { get; }
+
+    /// <summary>The fundamental: first partial f0·√(1 + B) in Hz, with standard uncertainty and degrees of freedom.</summary>
+    /// <exception cref="IndeterminateException">There is a blocking finding.</exception>
+    public Measured<Frequency> Fundamental => _blocking is null ? _fundamental : throw new IndeterminateException(_blocking);
+
+    /// <summary>f0 of the stiff-string law for the strongest pluck used, the fundamental of a limp string under the same tension.</summary>
+    /// <exception cref="IndeterminateException">There is a blocking finding.</exception>
+    public Measured<Frequency> StringFundamental =>
+        Measured<Frequency>.FromSi(
+            Fit.Model.F0,
+            Math.Sqrt((Fit.F0Uncertainty * Fit.F0Uncertainty) + (_strongest!.GlideUncertainty * _strongest.GlideUncertainty)),
+            Fit.DegreesOfFreedom);
+
+    /// <summary>Inharmonicity B of the stiff-string law for the strongest pluck used, a ratio, 0 or more.</summary>
+    /// <remarks>For pinned ends B = π²·EI/(T·L²). The estimate leans on a prior of 0 ± 0.001, which decides when few partials are heard.</remarks>
+    /// <exception cref="IndeterminateException">There is a blocking finding.</exception>
+    public Measured<double> Inharmonicity => Measured<double>.FromSi(Fit.Model.B, Fit.InharmonicityUncertainty, Fit.DegreesOfFreedom);
+
+    /// <summary>Partials of the strongest pluck used, by number; empty when there is a blocking finding.</summary>
+    public IReadOnlyList<Partial> Partials => _blocking is null ? _strongest!.Partials : [];
+
+    /// <summary>The strongest pluck used: where it was listened to.</summary>
+    /// <exception cref="IndeterminateException">There is a blocking finding.</exception>
+    public HeardPluck Window => _blocking is null ? new HeardPluck(_strongest!, true) : throw new IndeterminateException(_blocking);
+
+    /// <summary>Power of the partials over all other power in the band, for the strongest pluck used.</summary>
+    /// <exception cref="IndeterminateException">There is a blocking finding.</exception>
+    public Level SignalToNoise => _blocking is null ? Level.FromDecibels(_strongest!.SignalToNoise) : throw new IndeterminateException(_blocking);
+
+    private StiffStringFit Fit => _blocking is null ? _strongest!.Fit! : throw new IndeterminateException(_blocking);
+
+    /// <summary>The fundamental, if the recording holds one.</summary>
+    /// <param name="fundamental">See <see cref="Fundamental"/>; the default when false is returned.</param>
+    /// <returns>Whether there is no blocking finding.</returns>
+    public bool TryGetFundamental(out Measured<Frequency> fundamental)
+    {
+        fundamental = _blocking is null ? _fundamental : default;
+        return _blocking is null;
+    }
+
+    /// <summary>The fundamental or what stands in its way, invariant.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() =>
+        _blocking is null ? string.Create(CultureInfo.InvariantCulture, $"{_fundamental} from {Partials.Count} partials") : _blocking.ToString();
+}

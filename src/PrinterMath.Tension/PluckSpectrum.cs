@@ -1,0 +1,99 @@
+using System.Buffers;
+using System.Numerics;
+
+namespace PrinterMath.Tension;
+
+/// <summary>Tapered, zero-padded power spectrum of one pluck, with its noise floor over frequency.</summary>
+internal sealed class PluckSpectrum
+{
+    private const double FloorQuantile = 0.35;
+
+    private readonly double[] _floor;
+    private readonly int _floorStep;
+
+    private PluckSpectrum(double[] power, double binHertz, double resolution, double[] floor, int floorStep)
+    {
+        Power = power;
+        BinHertz = binHertz;
+        Resolution = resolution;
+        _floor = floor;
+        _floorStep = floorStep;
+    }
+
+    /// <summary>|X|² for bins up to the highest usable frequency.</summary>
+    internal double[] Power { get; }
+
+    internal double BinHertz { get; }
+
+    /// <summary>1/T of the window, in Hz; the taper's main lobe is four times as wide.</summary>
+    internal double Resolution { get; }
+
+    internal static PluckSpectrum Of(ReadOnlySpan<double> samples, double rate, double highest)
+    {
+        int size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(1024, (samples.Length * 3) / 2));
+        double bin = rate / size;
+        double[] padded = ArrayPool<double>.Shared.Rent(size);
+        padded.AsSpan(samples.Length, size - samples.Length).Clear();
+        Taper(samples, padded);
+        double[] power = RealTransform.Power(padded.AsSpan(0, size), Math.Min(size / 2, (int)(highest / bin) + 1));
+        ArrayPool<double>.Shared.Return(padded);
+        double resolution = rate / samples.Length;
+        int step = Math.Max(8, (int)(Math.Max(50, 8 * resolution) / bin));
+        return new PluckSpectrum(power, bin, resolution, FloorOf(power, step), step);
+    }
+
+    /// <summary>Mean noise power at a bin, interpolated between the places where it was estimated.</summary>
+    internal double FloorAt(double bin)
+    {
+        double place = Math.Clamp((bin / _floorStep) - 0.5, 0, _floor.Length - 1);
+        int left = Math.Min((int)place, _floor.Length - 1);
+        int right = Math.Min(left + 1, _floor.Length - 1);
+        return _floor[left] + ((place - left) * (_floor[right] - _floor[left]));
+    }
+
+    /// <summary>Hann taper.</summary>
+    private static void Taper(ReadOnlySpan<double> samples, double[] tapered)
+    {
+        double mean = 0;
+        foreach (double sample in samples)
+        {
+            mean += sample / samples.Length;
+        }
+
+        (double rs, double rc) = Math.SinCos(2 * Math.PI / samples.Length);
+        (double s, double c) = Math.SinCos(Math.PI / samples.Length);
+        for (int i = 0; i < samples.Length; i++)
+        {
+            tapered[i] = (samples[i] - mean) * 0.5 * (1 - c);
+            (s, c) = ((s * rc) + (c * rs), (c * rc) - (s * rs));
+        }
+    }
+
+    /// <summary>
+    /// For exponentially distributed |X|² of mean m the p-quantile is −m·ln(1 − p); a low quantile is little moved by peaks. Each place takes
+    /// the bins of itself and two neighbours on either side.
+    /// </summary>
+    private static double[] FloorOf(double[] power, int step)
+    {
+        int places = Math.Max(1, power.Length / step);
+        double[] floor = new double[places];
+        double[] sorted = new double[5 * step];
+        double largest = power.Max();
+        for (int p = 0; p < places; p++)
+        {
+            int from = Math.Max(0, (p - 2) * step);
+            int count = Math.Min(power.Length, (p + 3) * step) - from;
+            int stride = Math.Max(1, count / 160);
+            int kept = 0;
+            for (int i = 0; i < count; i += stride)
+            {
+                sorted[kept++] = power[from + i];
+            }
+
+            Array.Sort(sorted, 0, kept);
+            floor[p] = Math.Max(sorted[(int)(FloorQuantile * kept)] / -Math.Log(1 - FloorQuantile), largest * 1e-12);
+        }
+
+        return floor;
+    }
+}
