@@ -1,0 +1,30 @@
+using CommissioningPass.Inputs;
+using CommissioningPass.Report;
+using CommissioningPass.Steps;
+
+namespace CommissioningPass;
+
+/// <summary>The commissioning pass: each link in the order in which the next one needs it.</summary>
+internal static class Pass
+{
+    /// <summary>Reads and checks every file first, then goes through the links.</summary>
+    internal static IReadOnlyList<PassStep> Make(string folder)
+    {
+        if (!Directory.Exists(folder))
+        {
+            throw new InputException(folder, null, "the folder is missing.");
+        }
+
+        Readings readings = Readings.Read(folder);
+        Limits limits = Limits.Read(folder);
+        var probed = ProbeReadings.Read(folder);
+        var screws = BedScrew.Read(folder);
+        Recording beltA = Recording.Read(folder, "belt-a.wav");
+        Recording beltB = Recording.Read(folder, "belt-b.wav");
+        return
+        [
+            TensionStep.Take(beltA, beltB, readings, limits),
+            TrammingStep.Take(probed, screws, limits),
+        ];
+    }
+}

@@ -1,0 +1,18 @@
+using PrinterMath.Measurement;
+
+namespace CommissioningPass.Report;
+
+/// <summary>One link of the pass with its results.</summary>
+/// <param name="Name">Stable name for machines.</param>
+/// <param name="Title">Heading.</param>
+/// <param name="Entries">Results in order.</param>
+/// <param name="Findings">What the analyses noticed, with the file or part it is about.</param>
+/// <param name="Remarks">What was done to the files beyond reading them.</param>
+/// <param name="Cautions">What can hurt a person or the machine.</param>
+internal sealed record PassStep(
+    string Name,
+    string Title,
+    IReadOnlyList<PassEntry> Entries,
+    IReadOnlyList<(string About, Finding Finding)> Findings,
+    IReadOnlyList<string> Remarks,
+    IReadOnlyList<string> Cautions);

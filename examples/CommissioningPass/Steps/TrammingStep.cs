@@ -1,0 +1,91 @@
+using CommissioningPass.Inputs;
+using CommissioningPass.Report;
+using PrinterMath.Measurement;
+using PrinterMath.Tramming;
+using UnitsNet;
+
+namespace CommissioningPass.Steps;
+
+/// <summary>Second link: how the bed lies to the plane of the nozzle, and which screw to turn.</summary>
+internal static class TrammingStep
+{
+    private static readonly string[] Cautions =
+    [
+        "Never turn a bed screw with the nozzle in contact: raise the nozzle first.",
+        "A hot bed burns. Probe it hot if it prints hot, let it cool or wear gloves to turn.",
+        "Keep fingers out of the gap that closes, and every spring compressed.",
+    ];
+
+    internal static PassStep Take(IReadOnlyList<ProbePoint> probed, IReadOnlyList<BedScrew> screws, Limits limits)
+    {
+        PlaneFit plane = PlaneFit.Fit(probed);
+        if (plane.Findings.FirstOrDefault(finding => finding.Severity == FindingSeverity.Blocking) is { } blocking)
+        {
+            throw new InputException(ProbeReadings.File, null, blocking.Message);
+        }
+
+        TrammingPlan plan = Supports(screws).Plan(plane);
+        Verdict<Length> now = plan.Judge(limits.FirstLayerSpread);
+        Verdict<Length> later = limits.FirstLayerSpread.Judge(plan.PredictedPlane.HeightSpread);
+        return new PassStep(
+            "tramming",
+            "2. Tramming",
+            [
+                PassEntry.Of("tramming.tilt_about_x", "Tilt about x", plane.TiltAboutX, "mrad"),
+                PassEntry.Of("tramming.tilt_about_y", "Tilt about y", plane.TiltAboutY, "mrad"),
+                PassEntry.Judged("tramming.height_spread", "Spread by tilt", now, whatToDo: Advice(now)),
+                .. Turns(plan, screws, now),
+                PassEntry.Judged("tramming.predicted_spread", "Spread after turning", later, whatToDo: "probe again to see"),
+                .. Twist(plan),
+            ],
+            [.. plan.Findings.Select(finding => (ProbeReadings.File, finding))],
+            [FormattableString.Invariant($"Turning cannot remove the bed's own shape: {plan.RemainingRawFlatness.Micrometers:0.0} µm from lowest to highest reading about the plane, probe noise in it.")],
+            Cautions);
+    }
+
+    private static BedSupports Supports(IReadOnlyList<BedScrew> screws)
+    {
+        try
+        {
+            return BedSupports.Of([.. screws.Select(screw => AdjustingScrew.At(
+                screw.Name,
+                Length.FromMillimeters(screw.XMillimetres),
+                Length.FromMillimeters(screw.YMillimetres),
+                ScrewThread.IsoCoarse(screw.Thread),
+                screw.ClockwiseRaises ? BedMotion.Raises : BedMotion.Lowers))]);
+        }
+        catch (ArgumentException refused)
+        {
+            throw new InputException(BedScrew.File, null, refused.Message.Split(" (Parameter")[0]);
+        }
+    }
+
+    private static IEnumerable<PassEntry> Turns(TrammingPlan plan, IReadOnlyList<BedScrew> screws, Verdict<Length> now)
+    {
+        for (int i = 0; i < plan.Turns.Count; i++)
+        {
+            ScrewTurn turn = plan.Turns[i];
+            string name = "tramming.screw." + turn.Name.Replace(' ', '_');
+            string motion = turn.HeightChange.SiValue > 0 ? "raises the bed" : "lowers the bed";
+            string seen = $"{(turn.Sense == TurnSense.Clockwise ? "clockwise" : "counterclockwise")}, seen from {(screws[i].TurnedFromAbove ? "above" : "below")}: {motion}";
+            bool leave = now.Conclusion == Conclusion.Within || !turn.WorthTurning;
+            yield return PassEntry.Of(name + ".height_change", $"{turn.Name}: raise", turn.HeightChange);
+            yield return PassEntry.Of(name + ".rotation", $"{turn.Name}: turn", turn.Rotation, whatToDo: leave ? "leave it" : seen);
+        }
+    }
+
+    private static IEnumerable<PassEntry> Twist(TrammingPlan plan)
+    {
+        if (plan.Twist?.TryGetAmplitude(out Measured<Length> twist) == true)
+        {
+            yield return PassEntry.Of("tramming.twist", "Twist at a screw", twist, whatToDo: plan.Twist.IsSignificant ? "no tilt removes it; look for a strained screw" : null);
+        }
+    }
+
+    private static string Advice(Verdict<Length> now) => now.Conclusion switch
+    {
+        Conclusion.Within => "level enough: leave it",
+        Conclusion.Outside => "turn the screws as below",
+        _ => $"{now.Limitation}; or turn as below",
+    };
+}

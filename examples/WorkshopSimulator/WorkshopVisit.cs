@@ -1,0 +1,65 @@
+namespace WorkshopSimulator;
+
+/// <summary>One visit to the invented machine: what is true and what was read.</summary>
+public sealed class WorkshopVisit
+{
+    internal WorkshopVisit(
+        ulong seed,
+        BeltTruth beltA,
+        BeltTruth beltB,
+        BedTruth bed,
+        float[] recordingA,
+        float[] recordingB,
+        IReadOnlyList<Reading> readings,
+        IReadOnlyList<ProbedHeight> probed,
+        IReadOnlyList<BedScrew> screws)
+    {
+        Seed = seed;
+        BeltA = beltA;
+        BeltB = beltB;
+        Bed = bed;
+        RecordingA = recordingA;
+        RecordingB = recordingB;
+        Readings = readings;
+        Probed = probed;
+        Screws = screws;
+    }
+
+    /// <summary>The seed everything comes from.</summary>
+    public ulong Seed { get; }
+
+    /// <summary>Truth of belt A.</summary>
+    public BeltTruth BeltA { get; }
+
+    /// <summary>Truth of belt B.</summary>
+    public BeltTruth BeltB { get; }
+
+    /// <summary>Truth of the bed.</summary>
+    public BedTruth Bed { get; }
+
+    /// <summary>Recording of belt A, full scale 1, <see cref="SampleRateHertz"/>.</summary>
+    public float[] RecordingA { get; }
+
+    /// <summary>Recording of belt B.</summary>
+    public float[] RecordingB { get; }
+
+    /// <summary>Sample rate of both recordings.</summary>
+    public int SampleRateHertz => PluckedRecording.SampleRate;
+
+    /// <summary>Ruler and scale readings.</summary>
+    public IReadOnlyList<Reading> Readings { get; }
+
+    /// <summary>Probe readings.</summary>
+    public IReadOnlyList<ProbedHeight> Probed { get; }
+
+    /// <summary>The bed screws.</summary>
+    public IReadOnlyList<BedScrew> Screws { get; }
+
+    /// <summary>What the invented machine's owner allows; the same for every seed.</summary>
+    public IReadOnlyList<Limit> Limits { get; } =
+    [
+        new("belt_tension", 25, 45, "N"),
+        new("belt_tension_difference", -10, 10, "%"),
+        new("first_layer_spread", null, 0.15, "mm"),
+    ];
+}

@@ -1,0 +1,81 @@
+namespace PrinterMath.CommissioningPass.Tests;
+
+/// <summary>A way to spoil the demonstration folder and what the one line about it must say.</summary>
+/// <param name="Spoil">What is done to the folder.</param>
+/// <param name="Start">How the line must begin: the file and, where there is one, the line.</param>
+/// <param name="Rule">What else it must say.</param>
+internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string Rule)
+{
+    internal static readonly Dictionary<string, BadInput> Cases = new()
+    {
+        ["readings missing"] = new(f => File.Delete(f.PathOf("readings.csv")), "readings.csv: ", "missing"),
+        ["probe missing"] = new(f => File.Delete(f.PathOf("probe.csv")), "probe.csv: ", "missing"),
+        ["recording missing"] = new(f => File.Delete(f.PathOf("belt-b.wav")), "belt-b.wav: ", "missing"),
+        ["readings empty"] = Text("readings.csv", string.Empty, "readings.csv: ", "empty"),
+        ["limits empty"] = Text("limits.csv", string.Empty, "limits.csv: ", "empty"),
+        ["probe empty"] = Text("probe.csv", string.Empty, "probe.csv: ", "empty"),
+        ["probe header alone"] = Text("probe.csv", "x_mm,y_mm,z_mm\n", "probe.csv: ", "no row"),
+        ["recording empty"] = Bytes("belt-a.wav", _ => [], "empty"),
+        ["column missing"] = Changed("probe.csv", "x_mm,y_mm,z_mm", "x_mm,y_mm,height", "probe.csv, line 1: ", "column z_mm is missing"),
+        ["column unknown"] = Changed("probe.csv", "standard_uncertainty_mm", "sigma", "probe.csv, line 1: ", "'sigma' is not known"),
+        ["column twice"] = Text("probe.csv", "x_mm,y_mm,z_mm,z_mm\n1,2,3,4\n", "probe.csv, line 1: ", "twice"),
+        ["semicolons"] = Text("probe.csv", "x_mm;y_mm;z_mm\n1;2;3\n", "probe.csv, line 1: ", "separated by commas"),
+        ["field missing"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0\n", "probe.csv, line 3: ", "2 fields"),
+        ["quotation mark astray"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n1\"0,0,0\n", "probe.csv, line 3: ", "quotation mark"),
+        ["text for a number"] = Changed("readings.csv", "span_b,177.5,", "span_b,long,", "readings.csv, line 3: ", "value is 'long'; a number"),
+        ["number empty"] = Changed("readings.csv", "span_b,177.5,", "span_b,,", "readings.csv, line 3: ", "value is empty"),
+        ["decimal comma bare"] = Changed("readings.csv", "span_b,177.5,", "span_b,177,5,", "readings.csv, line 3: ", "decimal comma"),
+        ["decimal comma quoted"] = Changed("readings.csv", "span_b,177.5,", "span_b,\"177,5\",", "readings.csv, line 3: ", "decimal point, not a comma"),
+        ["not a number"] = Changed("probe.csv", "65,20,-0.075", "65,20,NaN", "probe.csv, line 3: ", "finite"),
+        ["infinite"] = Changed("probe.csv", "65,20,-0.075", "65,20,Infinity", "probe.csv, line 3: ", "finite"),
+        ["two points"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0,0.1\n", "probe.csv: ", "at least 3"),
+        ["points on a line"] = Text(
+            "probe.csv", "x_mm,y_mm,z_mm,standard_uncertainty_mm\n0,0,0,0.01\n100,100,0.1,0.01\n200,200,0.3,0.01\n", "probe.csv: ", "one line"),
+        ["silent"] = Bytes("belt-a.wav", wave => [.. wave[..44], .. new byte[wave.Length - 44]], "silent"),
+        ["truncated"] = Bytes("belt-a.wav", wave => wave[..(wave.Length / 2)], "cut off"),
+        ["one byte short"] = Bytes("belt-a.wav", wave => wave[..^1], "cut off"),
+        ["header alone"] = Bytes("belt-a.wav", wave => wave[..40], "no data chunk"),
+        ["not a recording"] = Bytes("belt-a.wav", _ => "This is a text and no sound at all, of no use."u8.ToArray(), "not a RIFF WAVE"),
+        ["not closed"] = Bytes("belt-a.wav", wave => [.. wave[..40], 0, 0, 0, 0, .. wave[44..]], "not closed"),
+        ["too short"] = Bytes("belt-a.wav", wave => WaveBytes.Pcm(16, 1, 16000, [.. Enumerable.Range(0, 1600).Select(i => Math.Sin(i * 0.05) / 2)]), "0.2 s"),
+        ["sample rate"] = Bytes("belt-a.wav", wave => WaveBytes.Pcm(16, 1, 1000, [.. Enumerable.Range(0, 1600).Select(i => Math.Sin(i * 0.05) / 2)]), "sample rate is 1000 Hz"),
+        ["encoding"] = Bytes("belt-a.wav", wave => [.. wave[..20], 7, 0, .. wave[22..]], "PCM or floating point"),
+        ["no pluck"] = Bytes("belt-a.wav", _ => WaveBytes.Pcm(16, 1, 16000, [.. Enumerable.Range(0, 32000).Select(i => Math.Sin(i * 0.05) / 2)]), "belt-a.wav"),
+        ["span in metres"] = Changed("readings.csv", "span_a,266,", "span_a,0.266,", "readings.csv, line 2: ", "Is the unit right?"),
+        ["span a thousand times too long"] = Changed("readings.csv", "span_a,266,mm", "span_a,266,m", "readings.csv, line 2: ", "Is the unit right?"),
+        ["mass a thousand times too large"] = Changed("readings.csv", "sample_mass,8.28,g", "sample_mass,8.28,kg", "readings.csv, line 4: ", "Is the unit right?"),
+        ["mass a thousand times too small"] = Changed("readings.csv", "sample_mass,8.28,g,0.005,0.01", "sample_mass,8.28,mg,0.005,0.01", "readings.csv, line 4: ", "Is the unit right?"),
+        ["density implausible"] = Changed("readings.csv", "sample_length,1031,mm,0.7", "sample_length,20,mm,0.7", "readings.csv, line 4: ", "mass per length"),
+        ["unit of another quantity"] = Changed("readings.csv", "span_a,266,mm", "span_a,266,g", "readings.csv, line 2: ", "'g' does not fit span_a"),
+        ["no uncertainty"] = Changed("readings.csv", "span_a,266,mm,0.5,0.5", "span_a,266,mm,,", "readings.csv, line 2: ", "greater than zero"),
+        ["negative uncertainty"] = Changed("readings.csv", "span_a,266,mm,0.5,0.5", "span_a,266,mm,-0.5,0.5", "readings.csv, line 2: ", "negative"),
+        ["uncertainty larger than value"] = Changed("readings.csv", "span_a,266,mm,0.5,", "span_a,266,mm,500,", "readings.csv, line 2: ", "larger than the value"),
+        ["quantity unknown"] = Changed("readings.csv", "span_a", "span_c", "readings.csv, line 2: ", "'span_c' is not known"),
+        ["quantity twice"] = Changed("readings.csv", "span_b", "span_a", "readings.csv, line 3: ", "first is in line 2"),
+        ["quantity missing"] = Changed("readings.csv", "span_b,177.5,mm,0.5,0.5\n", string.Empty, "readings.csv: ", "span_b"),
+        ["limits the wrong way round"] = Changed("limits.csv", "belt_tension,25,45,", "belt_tension,45,25,", "limits.csv, line 2: ", "below"),
+        ["limit in thousandths"] = Changed("limits.csv", "belt_tension,25,45,", "belt_tension,0.025,0.045,", "limits.csv, line 2: ", "Is the unit right?"),
+        ["limit in thousands"] = Changed("limits.csv", "first_layer_spread,,0.15,", "first_layer_spread,,150,", "limits.csv, line 4: ", "Is the unit right?"),
+        ["no limit at all"] = Changed("limits.csv", "first_layer_spread,,0.15,", "first_layer_spread,,,", "limits.csv, line 4: ", "lower or an upper"),
+        ["heights in micrometres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0,120\n0,100,80\n100,100,30\n", "probe.csv: ", "Is z_mm in millimetres?"),
+        ["heights in metres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0,0.00012\n0,100,0.00008\n100,100,0.00003\n", "probe.csv: ", "Is z_mm in millimetres?"),
+        ["places in metres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n0.1,0,0.01\n0,0.1,0.01\n0.1,0.1,0.02\n", "probe.csv: ", "in millimetres?"),
+        ["places in micrometres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100000,0,0.01\n0,100000,0.01\n", "probe.csv, line 3: ", "Is the unit right?"),
+        ["thread unknown"] = Changed("screws.csv", "30,30,M3,", "30,30,3 mm,", "screws.csv, line 2: ", "thread is '3 mm'"),
+        ["sense unknown"] = Changed("screws.csv", "30,30,M3,below,", "30,30,M3,below,up or ", "screws.csv, line 2: ", "raises, lowers"),
+        ["one screw"] = Text("screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise\nlone,10,10,M4,below,lowers\n", "screws.csv: ", "3 or 4"),
+        ["screw twice"] = Changed("screws.csv", "front right", "front left", "screws.csv, line 3: ", "twice"),
+        ["screw places in metres"] = Text(
+            "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise\na,0.03,0.03,M4,below,lowers\nb,0.19,0.03,M4,below,lowers\nc,0.1,0.19,M4,below,lowers\n", "screws.csv: ", "in millimetres?"),
+        ["screws on a line"] = Changed("screws.csv", "110,190,", "110,30,", "screws.csv: ", "line"),
+    };
+
+    private static BadInput Text(string file, string text, string start, string rule) =>
+        new(f => File.WriteAllText(f.PathOf(file), text), start, rule);
+
+    private static BadInput Changed(string file, string from, string to, string start, string rule) =>
+        new(f => f.Change(file, from, to), start, rule);
+
+    private static BadInput Bytes(string file, Func<byte[], byte[]> spoil, string rule) =>
+        new(f => File.WriteAllBytes(f.PathOf(file), spoil(File.ReadAllBytes(f.PathOf(file)))), file + ": ", rule);
+}

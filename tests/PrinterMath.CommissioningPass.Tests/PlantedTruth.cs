@@ -1,0 +1,66 @@
+using WorkshopSimulator;
+
+namespace PrinterMath.CommissioningPass.Tests;
+
+/// <summary>What each entry of the record should say, from the simulated machine itself and in SI, by name of the entry.</summary>
+internal static class PlantedTruth
+{
+    private const double Millimetre = 1e-3;
+
+    /// <summary>Middle of the simulated owner's window of tension, 25 to 45 N.</summary>
+    private const double TargetNewtons = 35;
+
+    internal static Dictionary<string, double> Of(WorkshopVisit visit, IReadOnlyList<RecordEntry> entries)
+    {
+        StiffSpan a = visit.BeltA.Span;
+        StiffSpan b = visit.BeltB.Span;
+        var truth = new Dictionary<string, double>
+        {
+            ["tension.linear_density"] = a.KilogramsPerMetre,
+            ["tension.a.frequency"] = visit.BeltA.PartialsHertz[0],
+            ["tension.b.frequency"] = visit.BeltB.PartialsHertz[0],
+            ["tension.a.tension"] = a.TensionNewtons,
+            ["tension.b.tension"] = b.TensionNewtons,
+            ["tension.difference"] = (a.TensionNewtons - b.TensionNewtons) / ((a.TensionNewtons + b.TensionNewtons) / 2),
+            ["tension.a.target_frequency"] = AtTarget(a),
+            ["tension.b.target_frequency"] = AtTarget(b),
+        };
+        AddBed(truth, visit, entries);
+        return truth;
+    }
+
+    private static double AtTarget(StiffSpan span) => (span with { TensionNewtons = TargetNewtons }).Modes(1)[0].FrequencyHertz;
+
+    private static void AddBed(Dictionary<string, double> truth, WorkshopVisit visit, IReadOnlyList<RecordEntry> entries)
+    {
+        BedTruth bed = visit.Bed;
+        double side = 2 * BedTruth.Reach * Millimetre;
+        truth["tramming.tilt_about_x"] = Math.Atan(bed.SlopeY);
+        truth["tramming.tilt_about_y"] = -Math.Atan(bed.SlopeX);
+        truth["tramming.height_spread"] = side * (Math.Abs(bed.SlopeX) + Math.Abs(bed.SlopeY));
+        AddScrews(truth, visit);
+
+        double readX = -Math.Tan(entries.First(e => e.Name == "tramming.tilt_about_y").Value);
+        double readY = Math.Tan(entries.First(e => e.Name == "tramming.tilt_about_x").Value);
+        truth["tramming.predicted_spread"] = side * (Math.Abs(bed.SlopeX - readX) + Math.Abs(bed.SlopeY - readY));
+
+        double corner = (BedTruth.Centre - visit.Screws[0].X) / BedTruth.Reach;
+        truth["tramming.twist"] = bed.TwistMillimetres * corner * corner * Millimetre;
+    }
+
+    private static void AddScrews(Dictionary<string, double> truth, WorkshopVisit visit)
+    {
+        double mean = visit.Screws.Average(PlaneAt);
+        foreach (BedScrew screw in visit.Screws)
+        {
+            string name = "tramming.screw." + screw.Name.Replace(' ', '_');
+            double lead = screw.Thread == "M3" ? 0.5 : 0.7;
+            double change = mean - PlaneAt(screw);
+            truth[name + ".height_change"] = change * Millimetre;
+            truth[name + ".rotation"] = Math.Abs(change) / lead * 2 * Math.PI;
+        }
+
+        double PlaneAt(BedScrew screw) =>
+            (visit.Bed.SlopeX * (screw.X - BedTruth.Centre)) + (visit.Bed.SlopeY * (screw.Y - BedTruth.Centre));
+    }
+}
