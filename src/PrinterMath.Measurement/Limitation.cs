@@ -7,9 +7,10 @@ namespace PrinterMath.Measurement;
 [DebuggerDisplay("{ToString(),nq}")]
 public sealed class Limitation
 {
-    internal Limitation(LimitationKind kind, double requiredSiStandardUncertainty, string? inputName = null, int? observations = null)
+    internal Limitation(LimitationKind kind, double requiredSiStandardUncertainty, string ucumUnit, string? inputName = null, int? observations = null)
     {
         Kind = kind;
+        UcumUnit = ucumUnit;
         RequiredSiStandardUncertainty = requiredSiStandardUncertainty;
         InputName = inputName;
         Observations = observations;
@@ -19,10 +20,13 @@ public sealed class Limitation
     public LimitationKind Kind { get; }
 
     /// <summary>
-    /// Standard uncertainty at which the same value would be decided, in the SI unit of the judged quantity or, for
+    /// Standard uncertainty at which the same value would be decided, in <see cref="UcumUnit"/>: of the judged quantity or, for
     /// <see cref="LimitationKind.ImproveInput"/>, of the input; zero at <see cref="LimitationKind.ValueAtLimit"/>.
     /// </summary>
     public double RequiredSiStandardUncertainty { get; }
+
+    /// <summary>The coherent SI unit of <see cref="RequiredSiStandardUncertainty"/> in the Unified Code for Units of Measure.</summary>
+    public string UcumUnit { get; }
 
     /// <summary>The input to improve or to repeat; null when no budget names one.</summary>
     public string? InputName { get; }
@@ -35,8 +39,14 @@ public sealed class Limitation
     public override string ToString() => Kind switch
     {
         LimitationKind.Repeat => string.Create(CultureInfo.InvariantCulture, $"repeat '{InputName}' until there are {Observations} observations"),
-        LimitationKind.ImproveInput => string.Create(CultureInfo.InvariantCulture, $"know '{InputName}' to a standard uncertainty of {RequiredSiStandardUncertainty:G2} (SI)"),
+        LimitationKind.ImproveInput => $"know '{InputName}' to a standard uncertainty of {Required()}",
         LimitationKind.ValueAtLimit => "the value sits at the limit; change it rather than measure it better",
-        _ => string.Create(CultureInfo.InvariantCulture, $"bring the standard uncertainty down to {RequiredSiStandardUncertainty:G2} (SI)"),
+        _ => $"bring the standard uncertainty down to {Required()}",
     };
+
+    private string Required()
+    {
+        DisplayUnit unit = QuantityTable.UsualUnit(UcumUnit);
+        return string.Create(CultureInfo.InvariantCulture, $"{RequiredSiStandardUncertainty * unit.PerSi:G2} {unit.Symbol}").TrimEnd();
+    }
 }

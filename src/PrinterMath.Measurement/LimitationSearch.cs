@@ -4,19 +4,19 @@ namespace PrinterMath.Measurement;
 internal static class LimitationSearch
 {
     /// <summary>An improvement by more than this factor is not practical advice.</summary>
-    private const double LargestImprovement = 100;
+    private const double LargestImprovement = 10;
 
     /// <summary>Repeating more often than this is not practical advice.</summary>
     private const double MostObservations = 200;
     private const int Bisections = 60;
 
     internal static Limitation Find(
-        double lower, double upper, double y, double u, double degreesOfFreedom, double risk, IReadOnlyList<BudgetLine>? lines)
+        double lower, double upper, double y, double u, double degreesOfFreedom, double risk, string ucumUnit, IReadOnlyList<BudgetLine>? lines)
     {
         double smallest = u / LargestImprovement;
         if (!Decided(smallest))
         {
-            return new Limitation(LimitationKind.ValueAtLimit, 0);
+            return new Limitation(LimitationKind.ValueAtLimit, 0, ucumUnit);
         }
 
         double decided = smallest, undecided = u;
@@ -26,14 +26,14 @@ internal static class LimitationSearch
             (decided, undecided) = Decided(middle) ? (middle, undecided) : (decided, middle);
         }
 
-        return lines is null ? new Limitation(LimitationKind.ReduceUncertainty, decided) : FromBudget(u, decided, lines);
+        return lines is null ? new Limitation(LimitationKind.ReduceUncertainty, decided, ucumUnit) : FromBudget(u, decided, ucumUnit, lines);
 
         bool Decided(double trial) =>
             VerdictRule.Conclude(TailProbabilities.Of(lower, upper, y, trial, degreesOfFreedom), risk) != Conclusion.Undecided;
     }
 
     /// <summary>Repeat if that alone is enough; else improve the largest input, if that alone is enough.</summary>
-    private static Limitation FromBudget(double u, double required, IReadOnlyList<BudgetLine> lines)
+    private static Limitation FromBudget(double u, double required, string ucumUnit, IReadOnlyList<BudgetLine> lines)
     {
         double excess = (u * u) - (required * required);
         BudgetLine? repeat = lines.FirstOrDefault(line => line.Input.Observations is not null && Remaining(line) > 0);
@@ -43,15 +43,15 @@ internal static class LimitationSearch
             double observations = Math.Ceiling((repeat.Input.Observations ?? 1) * times);
             if (observations <= MostObservations)
             {
-                return new Limitation(LimitationKind.Repeat, required, repeat.Input.Name, (int)observations);
+                return new Limitation(LimitationKind.Repeat, required, ucumUnit, repeat.Input.Name, (int)observations);
             }
         }
 
         BudgetLine? improve = lines.FirstOrDefault(line => Remaining(line) > 0);
         return improve is null
-            ? new Limitation(LimitationKind.ReduceUncertainty, required)
+            ? new Limitation(LimitationKind.ReduceUncertainty, required, ucumUnit)
             : new Limitation(
-                LimitationKind.ImproveInput, Math.Sqrt(Remaining(improve)) / Math.Abs(improve.SiSensitivity), improve.Input.Name);
+                LimitationKind.ImproveInput, Math.Sqrt(Remaining(improve)) / Math.Abs(improve.SiSensitivity), improve.Input.UcumUnit, improve.Input.Name);
 
         double Variance(BudgetLine line) => line.SiContribution * line.SiContribution;
 

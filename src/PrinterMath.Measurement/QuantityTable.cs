@@ -6,7 +6,7 @@ namespace PrinterMath.Measurement;
 /// <summary>The quantities a <see cref="Measured{T}"/> may carry. Typed members only: no unit registry, no reflection, safe for native compilation.</summary>
 internal static class QuantityTable
 {
-    private static readonly FrozenDictionary<Type, object> Units = new Dictionary<Type, object>
+    private static readonly FrozenDictionary<Type, IQuantityUnits> Units = new Dictionary<Type, IQuantityUnits>
     {
         [typeof(double)] = new QuantityUnits<double>("1", q => q, v => v, new DisplayUnit(string.Empty, 1), new("%", 100)),
         [typeof(Length)] = new QuantityUnits<Length>("m", q => q.Meters, v => Length.FromMeters(v), new("mm", 1e3), new("µm", 1e6), new("m", 1)),
@@ -38,5 +38,19 @@ internal static class QuantityTable
 
     internal static QuantityUnits<T>? Find<T>()
         where T : struct =>
-        Units.TryGetValue(typeof(T), out object? units) ? (QuantityUnits<T>)units : null;
+        Units.TryGetValue(typeof(T), out IQuantityUnits? units) ? (QuantityUnits<T>)units : null;
+
+    /// <summary>The usual unit of the quantity with this SI unit; the SI unit itself when the table does not hold it.</summary>
+    internal static DisplayUnit UsualUnit(string ucum)
+    {
+        foreach (IQuantityUnits units in Units.Values)
+        {
+            if (units.Ucum == ucum)
+            {
+                return units.Display[0];
+            }
+        }
+
+        return new DisplayUnit(ucum, 1);
+    }
 }

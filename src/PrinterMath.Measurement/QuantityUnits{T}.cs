@@ -1,7 +1,7 @@
 namespace PrinterMath.Measurement;
 
 /// <summary>How one kind of quantity is turned into its coherent SI number and back, and the units it may be printed in.</summary>
-internal sealed class QuantityUnits<T>(string ucum, Func<T, double> toSi, Func<double, T> fromSi, params DisplayUnit[] display)
+internal sealed class QuantityUnits<T>(string ucum, Func<T, double> toSi, Func<double, T> fromSi, params DisplayUnit[] display) : IQuantityUnits
     where T : struct
 {
     private static readonly QuantityUnits<T>? Found = QuantityTable.Find<T>();
@@ -10,10 +10,10 @@ internal sealed class QuantityUnits<T>(string ucum, Func<T, double> toSi, Func<d
         Found ?? throw new NotSupportedException(
             $"{typeof(T).Name} is not a quantity that Measured<T> carries. Known are: {QuantityTable.Names}. For a temperature use MeasuredTemperature.");
 
-    internal string Ucum { get; } = ucum;
+    public string Ucum { get; } = ucum;
 
     /// <summary>The first is the one used when none is asked for.</summary>
-    internal DisplayUnit[] Display { get; } = display;
+    public DisplayUnit[] Display { get; } = display;
 
     internal double ToSi(T quantity) => toSi(quantity);
 

@@ -12,7 +12,7 @@ internal static class VerdictRule
         TailProbabilities tails = TailProbabilities.Of(tolerance.LowerSi, tolerance.UpperSi, y, u, degreesOfFreedom);
         Conclusion conclusion = Conclude(tails, risk);
         Limitation? limitation = conclusion == Conclusion.Undecided
-            ? LimitationSearch.Find(tolerance.LowerSi, tolerance.UpperSi, y, u, degreesOfFreedom, risk, lines)
+            ? LimitationSearch.Find(tolerance.LowerSi, tolerance.UpperSi, y, u, degreesOfFreedom, risk, Measured<T>.UcumUnit, lines)
             : null;
         double guardBand = u == 0 ? 0 : StudentDistribution.Quantile(1 - risk, degreesOfFreedom) * u;
         return new Verdict<T>(conclusion, tails.Within, risk, guardBand, tolerance, measured, limitation);

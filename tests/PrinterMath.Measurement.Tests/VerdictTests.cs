@@ -79,7 +79,14 @@ public sealed class VerdictTests
         Assert.Equal("density", limitation.InputName);
         double u = Math.Sqrt(Math.Pow(20.5 * limitation.RequiredSiStandardUncertainty, 2) + (0.05 * 0.05));
         Assert.Equal(0.5 / 1.6449, u, 1e-4);
+        Assert.Equal("know 'density' to a standard uncertainty of 0.015", limitation.ToString());
     }
+
+    [Fact]
+    public void What_limits_a_verdict_is_said_in_the_usual_unit() =>
+        Assert.Equal(
+            "bring the standard uncertainty down to 0.0061 mm",
+            Tolerance.AtMost(Length.FromMillimeters(0.1)).Judge(Measured.Of(Length.FromMillimeters(0.09), Length.FromMillimeters(0.01))).Limitation?.ToString());
 
     [Fact]
     public void A_verdict_reads_as_a_sentence() =>
