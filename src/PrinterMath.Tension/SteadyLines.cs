@@ -1,5 +1,3 @@
-using PrinterMath.Measurement;
-
 namespace PrinterMath.Tension;
 
 /// <summary>Lines that were there without the pluck, or that do not decay with it: mains hum, fans.</summary>
