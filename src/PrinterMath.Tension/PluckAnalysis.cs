@@ -28,13 +28,18 @@ internal sealed class PluckAnalysis
     internal double FirstPartial => Fit is null ? 0 : Fit.Model.Partial(1);
 
     /// <summary>
-    /// What "the" frequency of the window leaves open: its movement within the window, or, if larger, a rectangular distribution that reaches to the small-amplitude limit.
+    /// What "the" frequency of the window leaves open: its movement within the window, and how far the small-amplitude limit may lie from it
+    /// (rectangular from one to the other, the noise of the limit taken off). Both are type B and add in squares.
     /// </summary>
-    internal double GlideUncertainty => Glide is null
-        ? 0
-        : FirstPartial * Math.Max(
-            Glide.RelativeSpread,
-            Math.Sqrt(Math.Max(0, (Glide.RelativeLimit * Glide.RelativeLimit) - (Glide.LimitUncertainty * Glide.LimitUncertainty)) / 3));
+    internal double GlideUncertainty
+    {
+        get
+        {
+            double limit = Glide is null ? 0 : Math.Max(0, (Glide.RelativeLimit * Glide.RelativeLimit) - (Glide.LimitUncertainty * Glide.LimitUncertainty));
+            double spread = Glide?.RelativeSpread ?? 0;
+            return FirstPartial * Math.Sqrt((spread * spread) + (limit / 3));
+        }
+    }
 
     /// <summary>Standard uncertainty of the first partial without the glide.</summary>
     internal double ScatterUncertainty => Fit is null ? 0 : Math.Max(Fit.FirstPartialUncertainty, FirstPartial * (Glide?.RelativeScatter ?? 0));
