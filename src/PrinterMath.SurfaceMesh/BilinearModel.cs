@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using PrinterMath.Measurement;
 using UnitsNet;
 
@@ -78,7 +80,7 @@ public sealed class BilinearModel : IHeightModel
     {
         CellPolynomials.RequireSameLength(xs.Length, ys.Length, zs.Length);
         GridAxis columns = _surface.X.Axis, rows = _surface.Y.Axis;
-        double[] coefficients = _coefficients;
+        ref double coefficients = ref MemoryMarshal.GetArrayDataReference(_coefficients);
         for (int k = 0; k < xs.Length && k < ys.Length && k < zs.Length; k++)
         {
             double x = xs[k], y = ys[k];
@@ -90,8 +92,8 @@ public sealed class BilinearModel : IHeightModel
 
             int column = columns.Locate(x, out double t);
             int row = rows.Locate(y, out double s);
-            ReadOnlySpan<double> c = coefficients.AsSpan(((row * columns.Cells) + column) * Terms, Terms);
-            zs[k] = c[0] + (s * c[1]) + (t * (c[2] + (s * c[3])));
+            ref double c = ref Unsafe.Add(ref coefficients, ((row * columns.Cells) + column) * Terms);
+            zs[k] = c + (s * Unsafe.Add(ref c, 1)) + (t * (Unsafe.Add(ref c, 2) + (s * Unsafe.Add(ref c, 3))));
         }
     }
 }

@@ -10,13 +10,12 @@ namespace PrinterMath.SurfaceMesh;
 /// <remarks>
 /// <para>Heights are taken along z, not square to the plane; for the slopes of a print surface the difference is below one part in a thousand. What lies between
 /// the points is not seen.</para>
-/// <para>Noise widens a peak-to-valley: by d σ on a flat surface (d the mean range of the readings, 4 to 5 for 25 to 100 points), hardly where one
-/// peak stands out. The model: z = shape + independent normal noise. The shape is first smoothed by the Legendre polynomial of that total degree from 1 to 6 which
-/// has the least χ² + 2p (p coefficients); scatter beyond the noise is added back, scaled to its own variance. Seeded simulated probings of
-/// that shape give the excess B of their peak-to-valley over its own; the corrected value is raw − mean(B), not below zero, its standard uncertainty the standard deviation of B, and
-/// its limits raw less quantiles of B. Only the correction rests on the smoothing: a dent that the polynomial misses is still in the raw value.</para>
-/// Source: ISO 12781-1:2011 (least-squares reference plane; peak-to-valley and root mean square flatness deviation, from memory); Davison, Hinkley 1997, Bootstrap Methods and their Application, 5.2.1 (basic
-/// bootstrap limits, from memory); Akaike 1974, A new look at the statistical model identification, IEEE Transactions on Automatic Control 19.
+/// <para>Noise widens a peak-to-valley: by 4 to 5 standard deviations on a flat surface of 25 to 100 points, hardly where one peak stands out. The model is z = shape + independent
+/// normal noise; of the shape nothing is assumed. Seeded simulated noise gives two limits. Lower: means over circles of points have no wider range than the surface, so the range of such
+/// means less what noise alone gives (jointly for four radii, from the single point up) is a lower limit, and the largest of the four is taken. Upper: the largest
+/// peak-to-valley in two points alone that noise would let pass as the raw value or less; that is raw + z₁₋ₜ√2σ where the raw value is far above the noise. The corrected value is the middle of the limits,
+/// its standard uncertainty half their distance over the normal quantile. The limits hold for any shape, and are cautious for most.</para>
+/// Source: ISO 12781-1:2011 (least-squares reference plane; peak-to-valley and root mean square flatness deviation, from memory). The limits are this library's own, tested by simulation.
 /// </remarks>
 /// <example><code>
 /// Flatness flatness = Flatness.Of(grid.Points, new FlatnessOptions { Seed = 1, Repeatability = Length.FromMicrometers(8) });
@@ -88,21 +87,21 @@ public sealed class Flatness
         Guard.StrictlyBetween(options.Coverage, 0, 1);
         ProbePoint[] copy = [.. Guard.NotNull(points)];
         PointNoise? noise = PointNoise.Of(copy, options.Repeatability, options.RepeatabilityDegreesOfFreedom);
-        ShapeBasis basis = ShapeBasis.Of(copy);
-        if (copy.Length < 4 || basis.Terms(1) < 3)
+        PlaneBasis basis = PlaneBasis.Of(copy);
+        if (copy.Length < 4 || basis.Terms < 3)
         {
             return new Flatness(null, null, ShapeFindings.FlatnessUndetermined);
         }
 
         double[] residuals = [.. copy.Select(p => p.ZMeters)];
-        basis.Remove(residuals, 1);
+        basis.Remove(residuals);
         PlaneDeviations raw = PlaneDeviations.Of(residuals);
         if (noise is null)
         {
             return new Flatness(raw, null, ShapeFindings.RepeatabilityUnknown);
         }
 
-        NoiseCorrection corrected = NoiseCorrection.Of(residuals, raw, basis, noise, options);
+        NoiseCorrection corrected = NoiseCorrection.Of(copy, residuals, raw, basis, noise, options);
         return corrected.ChanceIfFlat > 0.05
             ? new Flatness(raw, corrected, ShapeFindings.FlatWithinNoise(corrected.ChanceIfFlat))
             : new Flatness(raw, corrected);

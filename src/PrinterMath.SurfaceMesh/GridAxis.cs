@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace PrinterMath.SurfaceMesh;
 
@@ -18,39 +20,55 @@ internal sealed class GridAxis
             _inverseSteps[i] = 1 / (nodes[i + 1] - nodes[i]);
         }
 
-        _meanInverseStep = _inverseSteps.Length / (nodes[^1] - nodes[0]);
+        First = nodes[0];
+        Last = nodes[^1];
+        _meanInverseStep = _inverseSteps.Length / (Last - First);
     }
 
     internal int Count => _nodes.Length;
 
     internal int Cells => _inverseSteps.Length;
 
-    internal double First => _nodes[0];
+    internal double First { get; }
 
-    internal double Last => _nodes[^1];
+    internal double Last { get; }
 
     internal ReadOnlySpan<double> Nodes => _nodes;
 
     internal double Step(int cell) => _nodes[cell + 1] - _nodes[cell];
 
-    internal bool Holds(double value) => value >= _nodes[0] && value <= _nodes[^1];
+    internal bool Holds(double value) => value >= First && value <= Last;
 
-    /// <summary>The cell of a coordinate within the axis and the place in it, from 0 to 1; a node belongs to the cell above it.</summary>
+    /// <summary>
+    /// The cell of a coordinate that the axis holds and the place in it, from 0 to 1; a node belongs to the cell above it. Inlined and without bounds checks,
+    /// since it decides the speed of a whole map: the guess from the mean spacing is at most the last cell.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal int Locate(double value, out double within)
     {
-        double[] nodes = _nodes;
-        int cell = Math.Min((int)((value - nodes[0]) * _meanInverseStep), _inverseSteps.Length - 1);
-        while (value < nodes[cell])
+        ref double nodes = ref MemoryMarshal.GetArrayDataReference(_nodes);
+        int cell = Math.Min((int)((value - First) * _meanInverseStep), _inverseSteps.Length - 1);
+        if (value < Unsafe.Add(ref nodes, cell) || value >= Unsafe.Add(ref nodes, cell + 1))
+        {
+            cell = Search(value, cell);
+        }
+
+        within = (value - Unsafe.Add(ref nodes, cell)) * Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_inverseSteps), cell);
+        return cell;
+    }
+
+    private int Search(double value, int cell)
+    {
+        while (value < _nodes[cell])
         {
             cell--;
         }
 
-        while (cell < _inverseSteps.Length - 1 && value >= nodes[cell + 1])
+        while (cell < _inverseSteps.Length - 1 && value >= _nodes[cell + 1])
         {
             cell++;
         }
 
-        within = (value - nodes[cell]) * _inverseSteps[cell];
         return cell;
     }
 

@@ -3,93 +3,114 @@ using UnitsNet;
 
 namespace PrinterMath.SurfaceMesh;
 
-/// <summary>Takes the probe's noise out of a peak-to-valley by simulated probings of a smoothed shape.</summary>
+/// <summary>Limits of the peak-to-valley that the surface itself has, from what noise does to it in simulated probings; no shape is assumed.</summary>
 internal sealed class NoiseCorrection
 {
-    /// <summary>Scatter beyond the noise is believed when chance gives it less often than this.</summary>
-    private const double RoughChance = 0.01;
-
-    private NoiseCorrection(Measured<Length> peakToValley, Measured<Length> rootMeanSquare, double lower, double upper, double chanceIfFlat)
+    private NoiseCorrection(double lower, double upper, Measured<Length> peakToValley, Measured<Length> rootMeanSquare, double chanceIfFlat)
     {
-        PeakToValley = peakToValley;
-        RootMeanSquare = rootMeanSquare;
         Lower = lower;
         Upper = upper;
+        PeakToValley = peakToValley;
+        RootMeanSquare = rootMeanSquare;
         ChanceIfFlat = chanceIfFlat;
     }
-
-    internal Measured<Length> PeakToValley { get; }
-
-    internal Measured<Length> RootMeanSquare { get; }
 
     internal double Lower { get; }
 
     internal double Upper { get; }
 
+    internal Measured<Length> PeakToValley { get; }
+
+    internal Measured<Length> RootMeanSquare { get; }
+
     /// <summary>Probability that a plane with this noise scatters at least as much.</summary>
     internal double ChanceIfFlat { get; }
 
-    internal static NoiseCorrection Of(double[] residuals, PlaneDeviations raw, ShapeBasis basis, PointNoise noise, FlatnessOptions options)
+    internal static NoiseCorrection Of(ProbePoint[] points, double[] residuals, PlaneDeviations raw, PlaneBasis basis, PointNoise noise, FlatnessOptions options)
     {
-        double variance = noise.StandardUncertainties.Average(u => u * u);
-        int freedom = residuals.Length - basis.Terms(1);
-        double squares = raw.RootMeanSquare * raw.RootMeanSquare * residuals.Length;
-        double[] shape = Smooth(residuals, basis, variance, noise.DegreesOfFreedom);
-        PlaneDeviations own = PlaneDeviations.Of(shape);
-        double[] excess = new double[options.Trials];
-        double[] meanSquares = new double[options.Trials];
+        LocalMeans[] scales = LocalMeans.Of(points);
+        double[][] ranges = [.. scales.Select(_ => new double[options.Trials])];
+        double[] hidden = new double[options.Trials];
+        double[] errors = new double[points.Length];
         var draws = new ProbingDraws(options.Seed, noise);
-        double[] probed = new double[residuals.Length];
-        double share = freedom / (double)residuals.Length;
         for (int trial = 0; trial < options.Trials; trial++)
         {
-            draws.Fill(probed);
-            basis.Remove(probed, 1);
-            for (int k = 0; k < probed.Length; k++)
+            draws.Fill(errors);
+            basis.Remove(errors);
+            hidden[trial] = LargestHidden(errors, trial % points.Length, raw.PeakToValley);
+            for (int s = 0; s < scales.Length; s++)
             {
-                probed[k] += shape[k];
+                ranges[s][trial] = scales[s].PeakToValley(errors);
             }
-
-            PlaneDeviations simulated = PlaneDeviations.Of(probed);
-            excess[trial] = simulated.PeakToValley - own.PeakToValley;
-            meanSquares[trial] = Math.Sqrt(Math.Max(0, Math.Pow(simulated.RootMeanSquare, 2) - (share * variance)));
         }
 
-        SampleSummary spread = SampleSummary.Of(excess);
-        Array.Sort(excess);
         double tail = (1 - options.Coverage) / 2;
+        double variance = noise.StandardUncertainties.Average(u => u * u);
+        double factor = MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, 1 - tail);
+        double lower = Math.Max(0, LowerLimit(scales, residuals, ranges, tail));
+        double upper = Math.Max(Math.Max(lower, Quantile(hidden, 1 - tail)), factor * Math.Sqrt(variance));
+        double squares = residuals.Sum(r => r * r);
         return new NoiseCorrection(
-            Measured<Length>.FromSi(Math.Max(0, raw.PeakToValley - spread.Mean), spread.StandardDeviation),
-            Measured<Length>.FromSi(Math.Sqrt(Math.Max(0, (squares / residuals.Length) - (share * variance))), SampleSummary.Of(meanSquares).StandardDeviation),
-            Math.Max(0, raw.PeakToValley - Quantile(excess, 1 - tail)),
-            Math.Max(0, raw.PeakToValley - Quantile(excess, tail)),
-            PointNoise.ChanceOfMore(squares / variance, freedom, noise.DegreesOfFreedom));
+            lower,
+            upper,
+            Measured<Length>.FromSi((lower + upper) / 2, (upper - lower) / (2 * factor)),
+            MeanSquareRoot(squares, residuals.Length, basis.Terms, variance, noise.DegreesOfFreedom),
+            PointNoise.ChanceOfMore(squares / variance, residuals.Length - basis.Terms, noise.DegreesOfFreedom));
     }
 
-    private static double[] Smooth(double[] residuals, ShapeBasis basis, double variance, double noiseFreedom)
+    /// <summary>
+    /// Means over circles never have a wider range than the surface; noise widens that range by at most its own. The limits of the noise at all scales
+    /// hold together: mean + κ·standard deviation of its range, with the κ that the largest of the scales exceeds in one tail of the trials.
+    /// </summary>
+    private static double LowerLimit(LocalMeans[] scales, double[] residuals, double[][] ranges, double tail)
     {
-        double[] rest = [.. residuals];
-        double[] best = rest;
-        double least = double.PositiveInfinity, leftOver = 0;
-        int freedom = 0;
-        for (int degree = 1; degree <= ShapeBasis.HighestDegree && basis.Terms(degree) < residuals.Length; degree++)
+        SampleSummary[] spreads = [.. ranges.Select(range => SampleSummary.Of(range))];
+        double[] worst = new double[ranges[0].Length];
+        for (int trial = 0; trial < worst.Length; trial++)
         {
-            basis.RemoveBetween(rest, degree - 1, degree);
-            double chiSquare = rest.Sum(r => r * r) / variance;
-            double criterion = chiSquare + (2 * basis.Terms(degree));
-            if (criterion < least)
+            worst[trial] = Enumerable.Range(0, scales.Length)
+                .Max(s => spreads[s].StandardDeviation > 0 ? (ranges[s][trial] - spreads[s].Mean) / spreads[s].StandardDeviation : 0);
+        }
+
+        double factor = Quantile(worst, 1 - tail);
+        return Enumerable.Range(0, scales.Length)
+            .Max(s => scales[s].PeakToValley(residuals) - spreads[s].Mean - (factor * spreads[s].StandardDeviation));
+    }
+
+    /// <summary>
+    /// The largest peak-to-valley that these errors let pass as the raw one or less, when it stands in two points alone, +P/2 and −P/2, and all others lie between: the
+    /// shape that noise hides best.
+    /// </summary>
+    private static double LargestHidden(ReadOnlySpan<double> errors, int peak, double raw)
+    {
+        int valley = (peak + (errors.Length / 2)) % errors.Length;
+        double high = double.NegativeInfinity, low = double.PositiveInfinity;
+        for (int k = 0; k < errors.Length; k++)
+        {
+            if (k != peak && k != valley)
             {
-                (least, leftOver, freedom, best) = (criterion, chiSquare, residuals.Length - basis.Terms(degree), [.. rest]);
+                high = Math.Max(high, errors[k]);
+                low = Math.Min(low, errors[k]);
             }
         }
 
-        bool rough = freedom > 0 && PointNoise.ChanceOfMore(leftOver, freedom, noiseFreedom) < RoughChance;
-        double kept = rough ? Math.Sqrt(1 - (freedom / leftOver)) : 0;
-        return [.. residuals.Select((r, k) => r - ((1 - kept) * best[k]))];
+        return high - low > raw
+            ? 0
+            : Math.Min(raw - errors[peak] + errors[valley], 2 * Math.Min(raw + low - errors[peak], raw - high + errors[valley]));
     }
 
-    private static double Quantile(double[] sorted, double probability)
+    /// <summary>m = (Σr² − (n − 3)σ²)/n, s(m)² = (2(n − 3)σ⁴ + 4σ²·nm)/n² + 2((n − 3)σ²/n)²/ν, u = √(m + s) − √m.</summary>
+    private static Measured<Length> MeanSquareRoot(double squares, int count, int terms, double variance, double noiseFreedom)
     {
+        double noise = (count - terms) * variance / count;
+        double mean = Math.Max(0, (squares / count) - noise);
+        double spread = Math.Sqrt((2 * noise * variance / count) + (4 * variance * mean / count) + (2 * noise * noise / noiseFreedom));
+        return Measured<Length>.FromSi(Math.Sqrt(mean), Math.Sqrt(mean + spread) - Math.Sqrt(mean));
+    }
+
+    private static double Quantile(double[] values, double probability)
+    {
+        double[] sorted = [.. values.Order()];
         double place = probability * (sorted.Length - 1);
         int below = Math.Min((int)place, sorted.Length - 2);
         return sorted[below] + ((place - below) * (sorted[below + 1] - sorted[below]));

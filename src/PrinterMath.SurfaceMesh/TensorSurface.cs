@@ -70,7 +70,6 @@ internal sealed class TensorSurface
         return height.HasValue;
     }
 
-    /// <summary>Σ of the products; about the first node, so that weights that sum to one keep the digits of a large common height.</summary>
     private double Sum(int column, int row, ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
         double[] heights = Heights;
