@@ -68,7 +68,7 @@ public sealed class HeightModelProperties
     public bool Turning_the_surface_turns_the_heights(AnySurface s)
     {
         // A quarter turn: (x, y) goes to (−y, x).
-        double[] columns = [.. s.Rows.Reverse().Select(y => -y)];
+        double[] columns = [.. s.Rows.AsEnumerable().Reverse().Select(y => -y)];
         double[] heights = [.. from i in Enumerable.Range(0, s.Columns.Length)
                                from j in Enumerable.Range(0, s.Rows.Length).Reverse()
                                select s.Heights[(j * s.Columns.Length) + i]];

@@ -60,7 +60,7 @@ public sealed class ShapeDecompositionTests
     {
         ProbePoint[] points = new SurfaceSimulator(2).Probe("ridge", 6, 5, 3e-6);
         ShapeDecomposition one = ShapeDecomposition.Fit(points);
-        ShapeDecomposition scaled = ShapeDecomposition.Fit([.. points.Reverse().Select(p => ProbePoint.FromMeters(1000 * p.XMeters, 1000 * p.YMeters, 1000 * p.ZMeters))]);
+        ShapeDecomposition scaled = ShapeDecomposition.Fit([.. points.AsEnumerable().Reverse().Select(p => ProbePoint.FromMeters(1000 * p.XMeters, 1000 * p.YMeters, 1000 * p.ZMeters))]);
         ShapeDecomposition turned = ShapeDecomposition.Fit([.. points.Select(p => ProbePoint.FromMeters(-p.YMeters, p.XMeters, p.ZMeters))]);
         ShapeTerm[] after = [ShapeTerm.Offset, ShapeTerm.TiltY, ShapeTerm.TiltX, ShapeTerm.BowY, ShapeTerm.Twist, ShapeTerm.BowX];
         double[] sign = [1, 1, -1, 1, -1, 1];
