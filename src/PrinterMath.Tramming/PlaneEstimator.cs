@@ -44,7 +44,8 @@ internal static class PlaneEstimator
         }
 
         plane = plane with { UnitVariance = noise.UnitVariance, DegreesOfFreedom = noise.DegreesOfFreedom };
-        int outliers = ResidualTable.Standardise(table, places, noise);
+        NoiseScale scatter = noise.IsMisfit ? NoiseScale.Of(stated, true, squares, degreesOfFreedom, 0) : noise;
+        int outliers = ResidualTable.Standardise(table, places, scatter);
         Finding[] findings = Notices(table, noise, squares, outliers, stated ? 0 : withUncertainty, plane);
         return new PlaneFit(points, places, table, plane, new PlaneNoise(stated, widen, squares), findings);
     }

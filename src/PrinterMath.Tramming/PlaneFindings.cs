@@ -48,7 +48,7 @@ internal static class PlaneFindings
         return new Finding(
             "plane.outlier",
             FindingSeverity.Caution,
-            $"These points stand out from the plane more than the scatter of the others allows, by index: {who}. Probe them again or look for dirt.",
+            $"These points stand out from the plane more than the scatter of the others allows, by index: {who}. Probe them again: dirt, a bad reading, or a bed that bends there.",
             [.. indices.Select(i => new FindingNumber("index", i, "1"))]);
     }
 

@@ -66,8 +66,8 @@ internal static class TrammingStep
         {
             ScrewTurn turn = plan.Turns[i];
             string name = "tramming.screw." + turn.Name.Replace(' ', '_');
-            string motion = turn.HeightChange.SiValue > 0 ? "raises the bed" : "lowers the bed";
-            string seen = $"{(turn.Sense == TurnSense.Clockwise ? "clockwise" : "counterclockwise")}, seen from {(screws[i].TurnedFromAbove ? "above" : "below")}: {motion}";
+            string motion = turn.HeightChange.SiValue > 0 ? "raises" : "lowers";
+            string seen = $"{(turn.Sense == TurnSense.Clockwise ? "clockwise" : "counterclockwise")} from {(screws[i].TurnedFromAbove ? "above" : "below")}, {motion}";
             bool leave = now.Conclusion == Conclusion.Within || !turn.WorthTurning;
             yield return PassEntry.Of(name + ".height_change", $"{turn.Name}: raise", turn.HeightChange);
             yield return PassEntry.Of(name + ".rotation", $"{turn.Name}: turn", turn.Rotation, whatToDo: leave ? "leave it" : seen);
