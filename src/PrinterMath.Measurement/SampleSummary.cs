@@ -5,8 +5,9 @@ namespace PrinterMath.Measurement;
 
 /// <summary>Mean, standard deviation and lag-1 autocorrelation of repeated readings.</summary>
 /// <remarks>
-/// Computed in two passes about a shifted origin with a correction for rounding, so that readings with a large common offset keep their digits.
-/// Source: Chan, Golub, LeVeque 1983, Algorithms for computing the sample variance, The American Statistician 37, equation (1.7).
+/// Computed in two passes, mean and then deviations from it, with sums in doubled precision, so that readings with a large common offset
+/// keep their digits. Source: Chan, Golub, LeVeque 1983, Algorithms for computing the sample variance, The American Statistician 37,
+/// the two-pass algorithm. Checked against the certified values of the NIST Statistical Reference Datasets.
 /// </remarks>
 /// <example><code>SampleSummary s = SampleSummary.Of([9.81, 9.79, 9.80]);</code></example>
 [DebuggerDisplay("{ToString(),nq}")]
@@ -43,31 +44,50 @@ public sealed class SampleSummary
     {
         Guard.AtLeast(readings.Length, 2, nameof(readings));
         Guard.AllFinite(readings);
-        double origin = readings[0];
-        double shift = 0;
-        foreach (double reading in readings)
+        int n = readings.Length;
+        if (!readings.ContainsAnyExcept(readings[0]))
         {
-            shift += (reading - origin) / readings.Length;
+            return new SampleSummary(n, readings[0], 0, 0);
         }
 
-        double squares = 0, correction = 0, products = 0, previous = 0;
-        for (int i = 0; i < readings.Length; i++)
+        int exponent = Exponent(readings);
+        DoubleDouble sum = 0;
+        foreach (double reading in readings)
         {
-            double deviation = readings[i] - origin - shift;
+            sum += Math.ScaleB(reading, -exponent);
+        }
+
+        DoubleDouble mean = sum / n;
+        DoubleDouble squares = 0, products = 0, previous = 0;
+        foreach (double reading in readings)
+        {
+            DoubleDouble deviation = Math.ScaleB(reading, -exponent) - mean;
             squares += deviation * deviation;
-            correction += deviation;
-            products += i > 0 ? deviation * previous : 0;
+            products += deviation * previous;
             previous = deviation;
         }
 
-        int n = readings.Length;
-        double mean = origin + (shift + (correction / n));
-        double variance = Math.Max(0, (squares - (correction * correction / n)) / (n - 1));
-        return new SampleSummary(n, mean, Math.Sqrt(variance), squares > 0 ? products / squares : 0);
+        return new SampleSummary(
+            n,
+            Math.ScaleB((double)mean, exponent),
+            Math.ScaleB(Math.Sqrt((double)squares / (n - 1)), exponent),
+            (double)(products / squares));
     }
 
     /// <summary>Invariant text.</summary>
     /// <returns>Count, mean and standard deviation.</returns>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"n = {Count}, mean = {Mean:G6}, s = {StandardDeviation:G3}");
+
+    /// <summary>Binary exponent of the largest reading; scaling by it keeps every square within range.</summary>
+    private static int Exponent(ReadOnlySpan<double> readings)
+    {
+        double largest = 0;
+        foreach (double reading in readings)
+        {
+            largest = Math.Max(largest, Math.Abs(reading));
+        }
+
+        return Math.ILogB(largest);
+    }
 }
