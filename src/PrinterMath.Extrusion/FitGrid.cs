@@ -93,17 +93,23 @@ internal sealed class FitGrid
     internal ReadOnlySpan<double> Probability(int candidate, int transition) =>
         _probability.AsSpan((transition * _stride) + _offset - MarginCells - (candidate * _perStep), Flows.Length);
 
-    /// <summary>Multiplies by the probability of an outcome and scales the sum to 1.</summary>
-    /// <returns>Probability of the outcome before it was seen.</returns>
+    /// <summary>Multiplies by the probability of an answer and scales the sum to 1.</summary>
+    /// <returns>Probability of the answer before it was seen.</returns>
     internal double Update(double[] weights, double flow, bool fits)
     {
+        double cells = (flow - Flows[0]) / Spacing, nearest = Math.Round(cells);
+        bool onGrid = Math.Abs(cells - nearest) < 1e-6 && nearest >= MarginCells && nearest < Flows.Length - MarginCells;
         double sum = 0;
         for (int s = 0; s < Transitions.Length; s++)
         {
-            for (int j = 0; j < Flows.Length; j++)
+            Span<double> row = weights.AsSpan(s * Flows.Length, Flows.Length);
+            int first = (s * _stride) + _offset - (int)nearest, last = (s * _stride) + _offset + (int)nearest;
+            for (int j = 0; j < row.Length; j++)
             {
                 double z = (Flows[j] - flow) / Transitions[s];
-                sum += weights[(s * Flows.Length) + j] *= Normal.CDF(0, 1, fits ? z : -z);
+                double p = onGrid ? _probability[fits ? first + j : last - j] : Normal.CDF(0, 1, fits ? z : -z);
+                row[j] *= p;
+                sum += row[j];
             }
         }
 

@@ -15,9 +15,13 @@ internal sealed class FitPosterior
         _grid = grid;
         _weights = weights;
         _marginal = new double[grid.Flows.Length];
-        for (int i = 0; i < weights.Length; i++)
+        int n = _marginal.Length;
+        for (int s = 0; s < grid.Transitions.Length; s++)
         {
-            _marginal[i % _marginal.Length] += weights[i];
+            for (int j = 0; j < n; j++)
+            {
+                _marginal[j] += weights[(s * n) + j];
+            }
         }
     }
 
@@ -55,28 +59,30 @@ internal sealed class FitPosterior
             Measured<double>.FromSi(sigma, ofSigma));
     }
 
-    /// <summary>Index of the flow with the smallest expected variance of µ after its trial; of equals the lower.</summary>
+    /// <summary>Index of the flow whose trial leaves the smallest expected variance of µ; of equals the lowest.</summary>
+    /// <remarks>
+    /// With p = P(fits) and c the covariance of µ and the answer, p·var(µ|fits) + (1 − p)·var(µ|not) = var(µ) − c²/(p·(1 − p)).
+    /// </remarks>
     internal int BestCandidate()
     {
         (double mean, _) = Moments(_grid.Flows, _marginal);
         int best = 0;
-        double least = double.PositiveInfinity;
+        double most = 0;
         for (int k = 0; k < _grid.Candidates; k++)
         {
-            double expected = ExpectedVariance(k, mean);
-            if (expected < least * (1 - 1e-9))
+            double gain = VarianceGain(k, mean);
+            if (gain > most * (1 + 1e-9))
             {
-                (best, least) = (k, expected);
+                (best, most) = (k, gain);
             }
         }
 
         return best;
     }
 
-    /// <summary>P(fits)·var(µ|fits) + P(not)·var(µ|not).</summary>
-    private double ExpectedVariance(int candidate, double mean)
+    private double VarianceGain(int candidate, double mean)
     {
-        double p = 0, first = 0, second = 0, total = 0, totalSecond = 0;
+        double p = 0, covariance = 0;
         int n = _marginal.Length;
         for (int s = 0; s < _grid.Transitions.Length; s++)
         {
@@ -84,17 +90,13 @@ internal sealed class FitPosterior
             ReadOnlySpan<double> weights = _weights.AsSpan(s * n, n);
             for (int j = 0; j < n; j++)
             {
-                double d = _grid.Flows[j] - mean, w = weights[j], fits = w * probability[j];
+                double fits = weights[j] * probability[j];
                 p += fits;
-                first += fits * d;
-                second += fits * d * d;
-                total += w * d;
-                totalSecond += w * d * d;
+                covariance += fits * (_grid.Flows[j] - mean);
             }
         }
 
-        double other = total - first;
-        return second - (p > 0 ? first * first / p : 0) + totalSecond - second - (p < 1 ? other * other / (1 - p) : 0);
+        return p > 0 && p < 1 ? covariance * covariance / (p * (1 - p)) : 0;
     }
 
     /// <summary>Each cell is spread evenly over its width.</summary>
@@ -105,7 +107,7 @@ internal sealed class FitPosterior
         {
             if (sum + _marginal[j] >= probability)
             {
-                return _grid.Flows[j] + (((probability - sum) / _marginal[j]) - 0.5) * _grid.Spacing;
+                return _grid.Flows[j] + ((((probability - sum) / _marginal[j]) - 0.5) * _grid.Spacing);
             }
 
             sum += _marginal[j];
