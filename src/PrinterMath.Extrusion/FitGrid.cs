@@ -15,6 +15,9 @@ internal sealed class FitGrid
     /// <summary>Density of ln σ goes with this power of σ: between none known of its order of magnitude (0) and none of its size (1).</summary>
     private const double TransitionPower = 0.25;
 
+    /// <summary>Weights below this count as zero; smaller ones would run into numbers that processors handle slowly.</summary>
+    private const double Negligible = 1e-200;
+
     private readonly double[] _probability;
     private readonly int _stride;
     private readonly int _offset;
@@ -115,7 +118,7 @@ internal sealed class FitGrid
 
         for (int i = 0; i < weights.Length; i++)
         {
-            weights[i] /= sum;
+            weights[i] = weights[i] < Negligible ? 0 : weights[i] / sum;
         }
 
         return sum;

@@ -6,7 +6,7 @@ namespace PrinterMath.Extrusion;
 /// <summary>Two tests of a series of readings with few assumptions: does it have a slope against x, and is one reading apart from the others.</summary>
 /// <remarks>
 /// Slope or intercept: t = b/u(b) with n − 2 degrees of freedom. Outlier: G = max|x − mean|/s against (n − 1)/√n·√(t²/(n − 2 + t²)) with t at α/(2n) and n − 2 degrees of
-/// freedom. Source: JCGM 100:2008, H.3; Grubbs 1969, Technometrics 11, 1 to 21.
+/// freedom. Source: JCGM 100:2008, H.3; Grubbs 1969, Technometrics 11, 1 to 21 (from memory).
 /// </remarks>
 internal static class TrendTest
 {

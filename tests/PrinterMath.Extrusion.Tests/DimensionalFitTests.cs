@@ -98,7 +98,7 @@ public sealed class DimensionalFitTests
     public void Axes_are_kept_apart_and_order_does_not_matter()
     {
         PrintedFeature[] features = [.. Exactly(), Feature(FeatureKind.Outer, 40, 47, PrintAxis.Y)];
-        DimensionalFit fit = DimensionalFit.For(PrintAxis.X, [.. features.Reverse()]);
+        DimensionalFit fit = DimensionalFit.For(PrintAxis.X, [.. Enumerable.Reverse(features)]);
         Assert.Equal(7, fit.FeatureCount);
         Assert.Equal(DimensionalFit.For(PrintAxis.X, features).Scale.SiValue, fit.Scale.SiValue, 1e-14);
     }

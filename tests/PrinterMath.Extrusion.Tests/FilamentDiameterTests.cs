@@ -49,7 +49,7 @@ public sealed class FilamentDiameterTests
     {
         FilamentPlace[] places = [Place(1.73, 1.77), Place(1.76, 1.74), Place(1.75, 1.72)];
         Assert.Equal(
-            FilamentDiameter.From(places, Caliper).Area.Result.SiValue, FilamentDiameter.From([.. places.Reverse()], Caliper).Area.Result.SiValue, 1e-18);
+            FilamentDiameter.From(places, Caliper).Area.Result.SiValue, FilamentDiameter.From([.. Enumerable.Reverse(places)], Caliper).Area.Result.SiValue, 1e-18);
     }
 
     [Fact]

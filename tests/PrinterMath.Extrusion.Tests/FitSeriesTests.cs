@@ -58,7 +58,7 @@ public sealed class FitSeriesTests
     public void Order_of_answers_does_not_matter()
     {
         (double Flow, FitOutcome Outcome)[] answers = [(0.95, Fits), (0.97, Tight), (0.96, Tight), (0.955, Fits), (0.96, Fits)];
-        FitEstimate one = With(answers).Estimate, other = With([.. answers.Reverse()]).Estimate;
+        FitEstimate one = With(answers).Estimate, other = With([.. Enumerable.Reverse(answers)]).Estimate;
         Assert.Equal(one.Flow.SiValue, other.Flow.SiValue, 1e-12);
         Assert.Equal(one.Lower, other.Lower, 1e-12);
     }

@@ -96,7 +96,7 @@ public sealed class FlowCorrectionTests
     {
         FlowEstimate[] estimates = [Estimate("a", 0.96, 0.01), Estimate("b", 0.98, 0.02), Estimate("c", 0.95, 0.013)];
         Assert.Equal(
-            FlowCorrection.Combine(1, estimates).Ratio.SiValue, FlowCorrection.Combine(1, [.. estimates.Reverse()]).Ratio.SiValue, 1e-14);
+            FlowCorrection.Combine(1, estimates).Ratio.SiValue, FlowCorrection.Combine(1, [.. Enumerable.Reverse(estimates)]).Ratio.SiValue, 1e-14);
     }
 
     [Fact]
