@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using PrinterMath.Extrusion;
 using PrinterMath.Measurement;
 using PrinterMath.Tension;
 using PrinterMath.Tramming;
@@ -11,7 +12,7 @@ internal static class Packages
 {
     internal static readonly Assembly Kernel = typeof(Measured).Assembly;
 
-    internal static readonly Assembly[] All = [Kernel, typeof(BeltSpan).Assembly, typeof(PlaneFit).Assembly];
+    internal static readonly Assembly[] All = [Kernel, typeof(BeltSpan).Assembly, typeof(PlaneFit).Assembly, typeof(Bead).Assembly];
 
     internal static IEnumerable<Type> PublicTypes => All.SelectMany(assembly => assembly.GetExportedTypes());
 
