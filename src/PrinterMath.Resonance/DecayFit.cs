@@ -7,7 +7,7 @@ namespace PrinterMath.Resonance;
 /// <remarks>Source: D. W. Marquardt, 1963, J. SIAM 11(2), 431-441 (from memory); steps are scaled by the diagonal of the normal matrix.</remarks>
 internal sealed class DecayFit
 {
-    private const int MostSteps = 100;
+    private const int MostSteps = 40;
     private const double Converged = 1e-10;
 
     private DecayFit(DecayTerm[] terms, double level, double[] residuals, Matrix<double> inverse)

@@ -260,6 +260,9 @@ public sealed class ImpulseSequence : IEquatable<ImpulseSequence>
         ", ",
         Enumerable.Range(0, Count).Select(i => string.Create(CultureInfo.InvariantCulture, $"{_amplitudes[i]:0.0000} at {_times[i] * 1e3:0.000} ms")));
 
+    /// <summary>This sequence, made for 1 Hz, at another frequency.</summary>
+    internal ImpulseSequence AtFrequency(double hertz) => new(_amplitudes, [.. _times.Select(time => time / hertz)]);
+
     private static ImpulseSequence Scaled((double[] Amplitudes, double[] Times) design, double hertz)
     {
         for (int i = 0; i < design.Times.Length; i++)

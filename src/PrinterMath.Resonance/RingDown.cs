@@ -18,6 +18,7 @@ public static class RingDown
 {
     private const int FewestSamples = 64;
     private const int MostRefusals = 3;
+    private const double WorthTrying = 0.3;
     private const double PeriodsNeeded = 3;
     private const double HighestShareOfRate = 0.48;
 
@@ -82,12 +83,12 @@ public static class RingDown
         double rounding = 1e-26 * total;
         while (terms.Length < options.MostModes && blocked.Count < MostRefusals && Sum(residuals) > rounding)
         {
-            if (search.Best(residuals, blocked) is not { } candidate)
+            if (search.Best(residuals, blocked) is not { } candidate || !IsAbove(candidate, residuals, chance, WorthTrying))
             {
                 break;
             }
 
-            if (DecayFit.Run(samples, [.. terms, candidate]) is { } trial && IsSound(trial, terms) && IsSignificant(trial, samples.Length, chance))
+            if (DecayFit.Run(samples, [.. terms, candidate]) is { } trial && IsSound(trial, terms) && IsAbove(trial.Terms[^1], trial.Residuals, chance, 1))
             {
                 fit = trial;
                 terms = trial.Terms;
@@ -112,15 +113,14 @@ public static class RingDown
     }
 
     /// <summary>
-    /// Energy of the new term over the noise density around it, against the tail (1 + x/m)^−m of a ratio whose floor comes from m bins; the median of exponential variates is worth 1/2.08
+    /// Energy of a term over twice the noise density around it, against the tail (1 + x/m)^−m of a ratio whose floor comes from m bins; the median of exponential variates is worth 1/2.08
     /// of their mean.
     /// </summary>
-    private static bool IsSignificant(DecayFit fit, int count, double chance)
+    private static bool IsAbove(DecayTerm term, double[] residuals, double chance, double share)
     {
-        DecayTerm term = fit.Terms[^1];
-        (double variance, int bins) = NoiseFloor.Of(fit.Residuals).Median(term.Angle);
+        (double variance, int bins) = NoiseFloor.Of(residuals).Median(term.Angle);
         double worth = bins / 2.08;
-        return term.Energy(count) / (2 * variance) > worth * (Math.Pow(chance, -1 / worth) - 1);
+        return term.Energy(residuals.Length) > 2 * variance * share * worth * (Math.Pow(chance, -1 / worth) - 1);
     }
 
     private static double Sum(double[] residuals)
