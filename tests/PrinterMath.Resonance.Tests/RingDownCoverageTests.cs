@@ -1,10 +1,11 @@
 using PrinterMath.Measurement;
 using UnitsNet;
+using Xunit.Abstractions;
 
 namespace PrinterMath.Resonance.Tests;
 
 /// <summary>How often 95 % intervals hold the planted truth: quick form, 300 seeds (1 to 300) for each stratum.</summary>
-public sealed class RingDownCoverageTests
+public sealed class RingDownCoverageTests(ITestOutputHelper output)
 {
     private const int Cases = 300;
 
@@ -38,6 +39,7 @@ public sealed class RingDownCoverageTests
         }
 
         string figures = $"found {found}, extra {extra}, f {heldF}, zeta {heldZ}, mean u(zeta)/zeta {width / found:G3}";
+        output.WriteLine(figures);
         Assert.True(found >= 0.95 * Cases, figures);
         Assert.True(heldF >= Lowest * found && heldZ >= Lowest * found, figures);
 
@@ -60,6 +62,7 @@ public sealed class RingDownCoverageTests
             falseModes += set.Modes.Count > 0 || set.Findings.Any(f => f.Code == ModeFindings.SteadyTone) ? 1 : 0;
         }
 
+        output.WriteLine($"{falseModes} false in 1000");
         Assert.True(falseModes <= 6, $"{falseModes} in 1000");
     }
 }

@@ -41,7 +41,7 @@ public sealed class RingDownReferenceTests
     [InlineData(0.2, 1.282550)]
     public void Logarithmic_decrement(double zeta, double decrement)
     {
-        // Ten points a period of the decayed envelope at exact damped periods: rate = 100 samples a damped period.
+        // 100 samples in each damped period.
         double[] decay = [.. Enumerable.Range(0, 2000).Select(n => Math.Exp(-decrement * n / 100) * Math.Cos(2 * Math.PI * n / 100))];
         Mode mode = RingDown.Fit(SampledSignal.FromSamples(decay, Frequency.FromHertz(100)), new RingDownOptions { LowestFrequency = Frequency.FromHertz(0.3) }).Dominant;
         Assert.Equal(zeta, mode.DampingRatio.SiValue, 1e-6);
