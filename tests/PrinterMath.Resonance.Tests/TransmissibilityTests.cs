@@ -1,0 +1,50 @@
+using PrinterMath.Measurement;
+using UnitsNet;
+
+namespace PrinterMath.Resonance.Tests;
+
+public sealed class TransmissibilityTests
+{
+    private static readonly Frequency Rate = Frequency.FromHertz(1000);
+    private static readonly WelchOptions Short = new() { SegmentLength = 256 };
+
+    // A response of −2.5 times the command: ratio −2.5 and coherence 1 everywhere, rounding only.
+    [Fact]
+    public void A_scaled_copy_is_fully_coherent()
+    {
+        double[] u = WelchTests.Noise(8192, 1);
+        Transmissibility h = Transmissibility.Estimate(
+            SampledSignal.FromSamples(u, Rate), SampledSignal.FromSamples([.. u.Select(v => -2.5 * v)], Rate), Short);
+        for (int i = 1; i < h.Count; i++)
+        {
+            Assert.Equal(-2.5, h.Values[i].Real, 1e-10);
+            Assert.Equal(0, h.Values[i].Imaginary, 1e-10);
+            Assert.Equal(1, h.Coherences[i], 1e-12);
+        }
+    }
+
+    // Response = command + independent noise of the same density: γ² = 1/2, H = 1. Half-overlapping Hann segments; averages over 120 bins: γ² within its bias of 1/n and 0.02.
+    [Fact]
+    public void Noise_in_the_response_lowers_the_coherence_and_not_the_ratio()
+    {
+        double[] u = WelchTests.Noise(16384, 2), e = WelchTests.Noise(16384, 3);
+        Transmissibility h = Transmissibility.Estimate(
+            SampledSignal.FromSamples(u, Rate), SampledSignal.FromSamples([.. u.Zip(e, (a, b) => a + b)], Rate), Short);
+        double coherence = 0, real = 0;
+        for (int i = 4; i < 124; i++)
+        {
+            coherence += h.Coherences[i] / 120;
+            real += h.Values[i].Real / 120;
+        }
+
+        Assert.Equal(0.5, coherence, 0.02 + (1 / h.EffectiveAverages));
+        Assert.Equal(1, real, 0.03);
+    }
+
+    [Fact]
+    public void One_segment_is_refused()
+    {
+        SampledSignal signal = SampledSignal.FromSamples(WelchTests.Noise(300, 1), Rate);
+        Assert.Equal("options", Assert.Throws<ArgumentException>(() => Transmissibility.Estimate(signal, signal, Short)).ParamName);
+    }
+}
