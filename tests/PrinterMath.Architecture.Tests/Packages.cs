@@ -2,6 +2,8 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using PrinterMath.Extrusion;
 using PrinterMath.Measurement;
+using PrinterMath.Resonance;
+using PrinterMath.SurfaceMesh;
 using PrinterMath.Tension;
 using PrinterMath.Tramming;
 
@@ -12,7 +14,15 @@ internal static class Packages
 {
     internal static readonly Assembly Kernel = typeof(Measured).Assembly;
 
-    internal static readonly Assembly[] All = [Kernel, typeof(BeltSpan).Assembly, typeof(PlaneFit).Assembly, typeof(Bead).Assembly];
+    internal static readonly Assembly[] All =
+    [
+        Kernel,
+        typeof(BeltSpan).Assembly,
+        typeof(PlaneFit).Assembly,
+        typeof(BilinearModel).Assembly,
+        typeof(ImpulseSequence).Assembly,
+        typeof(Bead).Assembly,
+    ];
 
     internal static IEnumerable<Type> PublicTypes => All.SelectMany(assembly => assembly.GetExportedTypes());
 
