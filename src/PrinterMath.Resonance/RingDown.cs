@@ -61,8 +61,7 @@ public static class RingDown
 
     private static DecayFit? Search(ReadOnlySpan<double> samples, DecaySearch search, RingDownOptions options)
     {
-        double cells = samples.Length / 2.0 * DecaySearch.Ladder(samples.Length).Count();
-        double chance = options.FalseAlarmProbability / cells;
+        double chance = Chance(samples.Length, options.FalseAlarmProbability);
         double mean = 0;
         foreach (double value in samples)
         {
@@ -101,6 +100,16 @@ public static class RingDown
         }
 
         return fit;
+    }
+
+    /// <summary>
+    /// Probability for one cell of frequency and decay. The fit climbs to the maximum between the cells: the excursions of an exponential field in two dimensions above a level x are
+    /// x times as many as cells would show. R. J. Adler, 1981, The Geometry of Random Fields (from memory).
+    /// </summary>
+    private static double Chance(int count, double falseAlarm)
+    {
+        double cells = count / 2.0 * DecaySearch.Ladder(count).Count();
+        return falseAlarm / (cells * Math.Log(cells / falseAlarm));
     }
 
     /// <summary>Terms stay between zero and half the rate, decay rather than grow, and do not trade places.</summary>
