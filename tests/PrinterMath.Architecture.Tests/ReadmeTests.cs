@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using PrinterMath.Measurement;
 using UnitsNet;
 
@@ -9,11 +8,10 @@ public sealed class ReadmeTests
     [Fact]
     public void Readme_shows_the_code_that_is_compiled_here()
     {
-        string here = Path.GetDirectoryName(ThisFile())!;
-        string source = File.ReadAllText(Path.Combine(here, "ReadmeExample.cs"));
+        string source = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "ReadmeExample.cs"));
         string[] region = source.Split("#region readme")[1].Split("#endregion")[0].Split('\n')[1..^1];
         string shown = string.Join('\n', region.Select(line => line.Length > 8 ? line[8..] : string.Empty));
-        Assert.Contains(shown, File.ReadAllText(Path.Combine(here, "..", "..", "README.md")), StringComparison.Ordinal);
+        Assert.Contains(shown, File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "README.md")), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -52,6 +50,4 @@ public sealed class ReadmeTests
 
         return SampledSignal.FromSamples(samples, Frequency.FromKilohertz(24));
     }
-
-    private static string ThisFile([CallerFilePath] string path = "") => path;
 }
