@@ -21,7 +21,7 @@ public sealed class ConformityReferenceTests
     public void Probability_of_conformity_with_one_limit(double probability, double reduced) =>
         Assert.Equal(probability, Tolerance.AtMost(reduced).Judge(Measured.Of(0.0, 1.0)).ProbabilityOfConformity, 2e-3);
 
-    // Global consumer's risk, draft NCSLI RP-19 as in the tests of Sandia's open uncertainty calculator: items in tolerance with probability 0.95,
+    // Global consumer's risk, draft NCSLI RP-19: items in tolerance with probability 0.95,
     // measurement uncertainty a quarter of the items' spread: 0.87100925 %; in tolerance with 0.80: 2.85583037 %.
     [Theory]
     [InlineData(0.95, 0.0087100925)]
