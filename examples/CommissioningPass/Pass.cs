@@ -25,6 +25,7 @@ internal static class Pass
         [
             TensionStep.Take(beltA, beltB, readings, limits),
             TrammingStep.Take(probed, screws, limits),
+            SurfaceStep.Take(probed, limits),
         ];
     }
 }

@@ -61,5 +61,6 @@ public sealed class WorkshopVisit
         new("belt_tension", 25, 45, "N"),
         new("belt_tension_difference", -10, 10, "%"),
         new("first_layer_spread", null, 0.15, "mm"),
+        new("surface_flatness", null, 0.1, "mm"),
     ];
 }

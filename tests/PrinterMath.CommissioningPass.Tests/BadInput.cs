@@ -57,6 +57,8 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
         ["limit in thousandths"] = Changed("limits.csv", "belt_tension,25,45,", "belt_tension,0.025,0.045,", "limits.csv, line 2: ", "Is the unit right?"),
         ["limit in thousands"] = Changed("limits.csv", "first_layer_spread,,0.15,", "first_layer_spread,,150,", "limits.csv, line 4: ", "Is the unit right?"),
         ["no limit at all"] = Changed("limits.csv", "first_layer_spread,,0.15,", "first_layer_spread,,,", "limits.csv, line 4: ", "lower or an upper"),
+        ["flatness with a lower limit"] = Changed("limits.csv", "surface_flatness,,0.1,", "surface_flatness,0.05,0.1,", "limits.csv, line 5: ", "upper limit alone"),
+        ["flatness in micrometres"] = Changed("limits.csv", "surface_flatness,,0.1,", "surface_flatness,,100,", "limits.csv, line 5: ", "Is the unit right?"),
         ["heights in micrometres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0,120\n0,100,80\n100,100,30\n", "probe.csv: ", "Is z_mm in millimetres?"),
         ["heights in metres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0,0.00012\n0,100,0.00008\n100,100,0.00003\n", "probe.csv: ", "Is z_mm in millimetres?"),
         ["places in metres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n0.1,0,0.01\n0,0.1,0.01\n0.1,0.1,0.02\n", "probe.csv: ", "in millimetres?"),

@@ -26,6 +26,7 @@ internal static class PlantedTruth
             ["tension.b.target_frequency"] = AtTarget(b),
         };
         AddBed(truth, visit, entries);
+        AddSurface(truth, visit);
         return truth;
     }
 
@@ -46,6 +47,23 @@ internal static class PlantedTruth
 
         double corner = (BedTruth.Centre - visit.Screws[0].X) / BedTruth.Reach;
         truth["tramming.twist"] = bed.TwistMillimetres * corner * corner * Millimetre;
+    }
+
+    /// <summary>
+    /// Terms of Legendre polynomials, by hand: u² = (2 P₂(u) + 1)/3, so bow·(u² + v² − 1) = bow·(2/3 P₂(u) + 2/3 P₂(v) − 1/3). The shape does not tilt the
+    /// square grid, so its own range at the probed places is the peak to valley about the plane.
+    /// </summary>
+    private static void AddSurface(Dictionary<string, double> truth, WorkshopVisit visit)
+    {
+        BedTruth bed = visit.Bed;
+        truth["surface.offset"] = (bed.OffsetMillimetres - (bed.BowMillimetres / 3)) * Millimetre;
+        truth["surface.tilt_x"] = bed.SlopeX * BedTruth.Reach * Millimetre;
+        truth["surface.tilt_y"] = bed.SlopeY * BedTruth.Reach * Millimetre;
+        truth["surface.bow_x"] = bed.BowMillimetres * 2 / 3 * Millimetre;
+        truth["surface.bow_y"] = truth["surface.bow_x"];
+        truth["surface.twist"] = bed.TwistMillimetres * Millimetre;
+        double[] shape = [.. visit.Probed.Select(place => bed.ShapeAt(place.X, place.Y))];
+        truth["surface.flatness"] = (shape.Max() - shape.Min()) * Millimetre;
     }
 
     private static void AddScrews(Dictionary<string, double> truth, WorkshopVisit visit)
