@@ -1,6 +1,7 @@
 using CommissioningPass.Inputs;
 using CommissioningPass.Report;
 using CommissioningPass.Steps;
+using PrinterMath.Resonance;
 
 namespace CommissioningPass;
 
@@ -21,11 +22,13 @@ internal static class Pass
         var screws = BedScrew.Read(folder);
         Recording beltA = Recording.Read(folder, "belt-a.wav");
         Recording beltB = Recording.Read(folder, "belt-b.wav");
+        AccelerationRecord? tapped = TapRecording.Read(folder);
         return
         [
             TensionStep.Take(beltA, beltB, readings, limits),
             TrammingStep.Take(probed, screws, limits),
             SurfaceStep.Take(probed, limits),
+            .. tapped is null ? Array.Empty<PassStep>() : [ResonanceStep.Take(tapped, limits)],
         ];
     }
 }

@@ -34,7 +34,9 @@ public static class WorkshopFolder
             Invariant($"{p.X},{p.Y},{p.Z:0.000},{p.StandardUncertainty}")));
         WriteTable(folder, "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise", visit.Screws.Select(s =>
             Invariant($"{s.Name},{s.X},{s.Y},{s.Thread},{s.TurnedFrom},{s.Clockwise}")));
-        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed }, Indented);
+        WriteTable(folder, "acceleration.csv", "time_s,x_m_s2,y_m_s2,z_m_s2", visit.Tapped.Select(t =>
+            Invariant($"{t.Time:0.000000},{t.X},{t.Y},{t.Z}")));
+        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed, visit.Head }, Indented);
         File.WriteAllText(Path.Combine(folder, "truth.json"), truth + "\n");
     }
 

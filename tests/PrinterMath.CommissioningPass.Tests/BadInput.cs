@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PrinterMath.CommissioningPass.Tests;
 
 /// <summary>A way to spoil the demonstration folder and what the one line about it must say.</summary>
@@ -69,6 +71,14 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
         ["screw twice"] = Changed("screws.csv", "front right", "front left", "screws.csv, line 3: ", "twice"),
         ["screw places in metres"] = Text(
             "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise\na,0.03,0.03,M4,below,lowers\nb,0.19,0.03,M4,below,lowers\nc,0.1,0.19,M4,below,lowers\n", "screws.csv: ", "in millimetres?"),
+        ["acceleration column missing"] = Changed("acceleration.csv", "time_s,", "time_ms,", "acceleration.csv, line 1: ", "column time_s is missing"),
+        ["acceleration text for a number"] = Lines("acceleration.csv", (i, line) => i == 5 ? "10.1,0,fast,9.8" : line, "acceleration.csv, line 6: ", "y_m_s2 is 'fast'; a number"),
+        ["acceleration in milliseconds"] = Numbers("acceleration.csv", row => [row[0] * 1000, row[1], row[2], row[3]], "milliseconds"),
+        ["acceleration in g"] = Numbers("acceleration.csv", row => [row[0], row[1] / 9.80665, row[2] / 9.80665, row[3] / 9.80665], "units of g"),
+        ["acceleration with a dead axis"] = Numbers("acceleration.csv", row => [row[0], 0.5, row[2], row[3]], "dead axis"),
+        ["acceleration at one time"] = Numbers("acceleration.csv", row => [7, row[1], row[2], row[3]], "different times"),
+        ["acceleration too short"] = Lines("acceleration.csv", (i, line) => i <= 50 ? line : string.Empty, "acceleration.csv: ", "at least 200"),
+        ["acceleration cut off at the tap"] = Lines("acceleration.csv", (i, line) => i <= 210 ? line : string.Empty, "acceleration.csv: ", "of decay are needed"),
         ["screws on a line"] = Changed("screws.csv", "110,190,", "110,30,", "screws.csv: ", "line"),
     };
 
@@ -77,6 +87,15 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
 
     private static BadInput Changed(string file, string from, string to, string start, string rule) =>
         new(f => f.Change(file, from, to), start, rule);
+
+    private static BadInput Lines(string file, Func<int, string, string> change, string start, string rule) =>
+        new(f => File.WriteAllLines(f.PathOf(file), File.ReadAllLines(f.PathOf(file)).Select((line, i) => change(i, line))), start, rule);
+
+    private static BadInput Numbers(string file, Func<double[], double[]> change, string rule) => Lines(
+        file,
+        (i, line) => i == 0 ? line : string.Join(',', change([.. line.Split(',').Select(field => double.Parse(field, CultureInfo.InvariantCulture))]).Select(x => x.ToString("R", CultureInfo.InvariantCulture))),
+        file + ": ",
+        rule);
 
     private static BadInput Bytes(string file, Func<byte[], byte[]> spoil, string rule) =>
         new(f => File.WriteAllBytes(f.PathOf(file), spoil(File.ReadAllBytes(f.PathOf(file)))), file + ": ", rule);

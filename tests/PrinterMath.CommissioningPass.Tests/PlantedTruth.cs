@@ -27,6 +27,8 @@ internal static class PlantedTruth
         };
         AddBed(truth, visit, entries);
         AddSurface(truth, visit);
+        AddModes(truth, "x", visit.Head.ModesX, entries);
+        AddModes(truth, "y", visit.Head.ModesY, entries);
         return truth;
     }
 
@@ -64,6 +66,18 @@ internal static class PlantedTruth
         truth["surface.twist"] = bed.TwistMillimetres * Millimetre;
         double[] shape = [.. visit.Probed.Select(place => bed.ShapeAt(place.X, place.Y))];
         truth["surface.flatness"] = (shape.Max() - shape.Min()) * Millimetre;
+    }
+
+    /// <summary>Modes stand in the order of their swing, which a weak one may change; each is compared with the planted mode nearest in frequency.</summary>
+    private static void AddModes(Dictionary<string, double> truth, string axis, IReadOnlyList<DampedMode> planted, IReadOnlyList<RecordEntry> entries)
+    {
+        const string ending = ".frequency";
+        foreach (RecordEntry entry in entries.Where(e => e.Name.StartsWith($"resonance.{axis}.", StringComparison.Ordinal) && e.Name.EndsWith(ending, StringComparison.Ordinal)))
+        {
+            DampedMode mode = planted.MinBy(m => Math.Abs(m.FrequencyHertz - entry.Value))!;
+            truth[entry.Name] = mode.FrequencyHertz;
+            truth[entry.Name[..^ending.Length] + ".damping_ratio"] = mode.DampingRatio;
+        }
     }
 
     private static void AddScrews(Dictionary<string, double> truth, WorkshopVisit visit)

@@ -14,6 +14,8 @@ internal sealed class Limits
         ("belt_tension_difference", UnitTable.Ratio, 1e-3, 1, true),
         ("first_layer_spread", UnitTable.Length, 1e-6, 5e-3, true),
         ("surface_flatness", UnitTable.Length, 1e-6, 5e-3, false),
+        ("ringing_residual", UnitTable.Ratio, 5e-3, 0.5, false),
+        ("path_deviation", UnitTable.Length, 1e-6, 5e-3, false),
     ];
 
     private readonly Dictionary<string, (CsvRow Row, double? Lower, double? Upper)> _found;
@@ -28,6 +30,12 @@ internal sealed class Limits
 
     /// <summary>Null when the owner states none.</summary>
     internal Tolerance<Length>? SurfaceFlatness => AtMost<Length>("surface_flatness");
+
+    /// <summary>Vibration that a sequence may leave, a ratio; null when the owner states none.</summary>
+    internal double? RingingResidual => AtMost<double>("ringing_residual")?.Upper;
+
+    /// <summary>How far a sequence may round the path; null when the owner states nothing.</summary>
+    internal Length? PathDeviation => AtMost<Length>("path_deviation")?.Upper;
 
     internal static Limits Read(string folder)
     {
