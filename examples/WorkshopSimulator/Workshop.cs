@@ -14,6 +14,7 @@ public static class Workshop
         SeededRandom rulers = random.Branch();
         SeededRandom bed = random.Branch();
         SeededRandom tap = random.Branch();
+        SeededRandom prints = random.Branch();
 
         double density = belts.Between(7.6e-3, 8.8e-3);
         double rigidity = belts.Between(1.2e-5, 2.8e-5);
@@ -32,7 +33,13 @@ public static class Workshop
 
         BedTruth surface = Bed(bed);
         HeadTruth head = Head(tap);
-        return new WorkshopVisit(seed, a, b, surface, head, heardA, heardB, readings, Probe(bed, surface), Screws(bed), TappedHead.Record(head, tap));
+        ExtruderTruth extruder = PrintedPieces.Extruder(prints);
+        return new WorkshopVisit(seed, a, b, surface, head, heardA, heardB, readings, Probe(bed, surface), Screws(bed), TappedHead.Record(head, tap))
+        {
+            Extruder = extruder,
+            Walls = PrintedPieces.Walls(extruder, prints),
+            Fits = PrintedPieces.Fits(extruder, prints),
+        };
     }
 
     private static (BeltTruth Truth, float[] Heard) Belt(SeededRandom random, SeededRandom sound, double density, double rigidity, double tension)

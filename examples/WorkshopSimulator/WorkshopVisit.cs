@@ -65,6 +65,15 @@ public sealed class WorkshopVisit
     /// <summary>Acceleration of the tapped head.</summary>
     public IReadOnlyList<AccelerationSample> Tapped { get; }
 
+    /// <summary>Truth of the extruder.</summary>
+    public required ExtruderTruth Extruder { get; init; }
+
+    /// <summary>Caliper readings of a wall.</summary>
+    public required IReadOnlyList<WallReading> Walls { get; init; }
+
+    /// <summary>Trials of a fit.</summary>
+    public required IReadOnlyList<FitReading> Fits { get; init; }
+
     /// <summary>What the invented machine's owner allows; the same for every seed.</summary>
     public IReadOnlyList<Limit> Limits { get; } =
     [
@@ -74,5 +83,6 @@ public sealed class WorkshopVisit
         new("surface_flatness", null, 0.1, "mm"),
         new("ringing_residual", null, 5, "%"),
         new("path_deviation", null, 0.2, "mm"),
+        new("fit_flow", 0.88, 1.04, "1"),
     ];
 }

@@ -79,6 +79,16 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
         ["acceleration at one time"] = Numbers("acceleration.csv", row => [7, row[1], row[2], row[3]], "different times"),
         ["acceleration too short"] = Lines("acceleration.csv", (i, line) => i <= 50 ? line : string.Empty, "acceleration.csv: ", "at least 200"),
         ["acceleration cut off at the tap"] = Lines("acceleration.csv", (i, line) => i <= 210 ? line : string.Empty, "acceleration.csv: ", "of decay are needed"),
+        ["wall column missing"] = Changed("walls.csv", "thickness_mm,", "thickness,", "walls.csv, line 1: ", "column thickness_mm is missing"),
+        ["wall text for a number"] = Lines("walls.csv", (i, line) => i == 2 ? "thick,0.45,0.2,0.97,0.01,0.005" : line, "walls.csv, line 3: ", "thickness_mm is 'thick'; a number"),
+        ["wall in micrometres"] = Lines("walls.csv", (i, line) => i == 2 ? "460,0.45,0.2,0.97,0.01,0.005" : line, "walls.csv, line 3: ", "Is the unit right?"),
+        ["wall flow in per cent"] = Lines("walls.csv", (i, line) => line.Replace(",0.97,", ",97,", StringComparison.Ordinal), "walls.csv, line 2: ", "flow is 97"),
+        ["wall at two flows"] = Lines("walls.csv", (i, line) => i == 4 ? line.Replace(",0.97,", ",0.98,", StringComparison.Ordinal) : line, "walls.csv, line 5: ", "flow differs from line 2"),
+        ["fit column missing"] = Changed("fit.csv", "flow,outcome", "flow,result", "fit.csv, line 1: ", "column outcome is missing"),
+        ["fit text for a number"] = Lines("fit.csv", (i, line) => i == 2 ? "much,fits" : line, "fit.csv, line 3: ", "flow is 'much'; a number"),
+        ["fit outcome unknown"] = Lines("fit.csv", (i, line) => i == 2 ? "0.96,nearly" : line, "fit.csv, line 3: ", "one of fits, does not fit"),
+        ["fit in per cent"] = Lines("fit.csv", (i, line) => i == 2 ? "96,fits" : line, "fit.csv, line 3: ", "Is it a ratio?"),
+        ["fit without its limits"] = Changed("limits.csv", "fit_flow,0.88,1.04,1\n", string.Empty, "limits.csv: ", "no row for fit_flow"),
         ["screws on a line"] = Changed("screws.csv", "110,190,", "110,30,", "screws.csv: ", "line"),
     };
 

@@ -29,6 +29,7 @@ internal static class PlantedTruth
         AddSurface(truth, visit);
         AddModes(truth, "x", visit.Head.ModesX, entries);
         AddModes(truth, "y", visit.Head.ModesY, entries);
+        AddExtruder(truth, visit.Extruder);
         return truth;
     }
 
@@ -78,6 +79,15 @@ internal static class PlantedTruth
             truth[entry.Name] = mode.FrequencyHertz;
             truth[entry.Name[..^ending.Length] + ".damping_ratio"] = mode.DampingRatio;
         }
+    }
+
+    private static void AddExtruder(Dictionary<string, double> truth, ExtruderTruth extruder)
+    {
+        truth["extrusion.wall"] = extruder.WallMillimetres * Millimetre;
+        truth["extrusion.flow_factor"] = extruder.RightFlow / WallReading.Flow;
+        truth["extrusion.flow"] = extruder.RightFlow;
+        truth["extrusion.fit_flow"] = extruder.FitFlow;
+        truth["extrusion.fit_minus_wall"] = extruder.FitFlow - extruder.RightFlow;
     }
 
     private static void AddScrews(Dictionary<string, double> truth, WorkshopVisit visit)

@@ -16,6 +16,7 @@ internal sealed class Limits
         ("surface_flatness", UnitTable.Length, 1e-6, 5e-3, false),
         ("ringing_residual", UnitTable.Ratio, 5e-3, 0.5, false),
         ("path_deviation", UnitTable.Length, 1e-6, 5e-3, false),
+        ("fit_flow", UnitTable.Ratio, 0.5, 2, false),
     ];
 
     private readonly Dictionary<string, (CsvRow Row, double? Lower, double? Upper)> _found;
@@ -36,6 +37,13 @@ internal sealed class Limits
 
     /// <summary>How far a sequence may round the path; null when the owner states nothing.</summary>
     internal Length? PathDeviation => AtMost<Length>("path_deviation")?.Upper;
+
+    /// <summary>Between which flows a fit is sought, ratios.</summary>
+    internal (double Lower, double Upper) FitFlow => _found.TryGetValue("fit_flow", out (CsvRow Row, double? Lower, double? Upper) limit)
+        ? limit is { Lower: { } lower, Upper: { } upper } && lower > 0
+            ? (lower, upper)
+            : throw limit.Row.Fault("fit_flow needs a lower and an upper limit, greater than zero.")
+        : throw new InputException(File, null, $"there is no row for fit_flow, which {FitReadings.File} needs.");
 
     internal static Limits Read(string folder)
     {
@@ -62,7 +70,7 @@ internal sealed class Limits
             throw new InputException(File, null, $"there is no row for {Kinds[missing].Quantity}.");
         }
 
-        foreach (string quantity in Kinds.Where(k => !k.Needed).Select(k => k.Quantity))
+        foreach (string quantity in Kinds.Where(k => !k.Needed && k.Quantity != "fit_flow").Select(k => k.Quantity))
         {
             CheckUpperAlone(quantity, found);
         }
