@@ -1,6 +1,8 @@
 using CommissioningPass.Inputs;
 using CommissioningPass.Report;
 using CommissioningPass.Steps;
+using PrinterMath.Extrusion;
+using PrinterMath.Resonance;
 
 namespace CommissioningPass;
 
@@ -21,10 +23,16 @@ internal static class Pass
         var screws = BedScrew.Read(folder);
         Recording beltA = Recording.Read(folder, "belt-a.wav");
         Recording beltB = Recording.Read(folder, "belt-b.wav");
+        AccelerationRecord? tapped = TapRecording.Read(folder);
+        WallReadings? wall = WallReadings.Read(folder);
+        FitSeries? fit = FitReadings.Read(folder, limits);
         return
         [
             TensionStep.Take(beltA, beltB, readings, limits),
             TrammingStep.Take(probed, screws, limits),
+            SurfaceStep.Take(probed, limits),
+            .. tapped is null ? Array.Empty<PassStep>() : [ResonanceStep.Take(tapped, limits)],
+            .. wall is null && fit is null ? Array.Empty<PassStep>() : [ExtrusionStep.Take(wall, fit)],
         ];
     }
 }

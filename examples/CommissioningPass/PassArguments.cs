@@ -11,7 +11,7 @@ internal sealed record PassArguments(string Folder, string Output, bool Help)
         Usage: CommissioningPass [FOLDER] [--output FILE]
 
         Reads belt-a.wav, belt-b.wav, readings.csv, limits.csv, probe.csv and screws.csv from FOLDER (the
-        demonstration if none is given), prints a table for each step and writes the results to FILE
+        demonstration if none is given), and acceleration.csv, walls.csv and fit.csv if they are there; prints a table for each step and writes the results to FILE
         (commissioning.json in the current folder if none is given).
 
         Exit code: 0 the pass was made, whatever the verdicts; 1 a file cannot be used; 2 wrong command line.

@@ -13,6 +13,8 @@ public static class Workshop
         SeededRandom sound = random.Branch();
         SeededRandom rulers = random.Branch();
         SeededRandom bed = random.Branch();
+        SeededRandom tap = random.Branch();
+        SeededRandom prints = random.Branch();
 
         double density = belts.Between(7.6e-3, 8.8e-3);
         double rigidity = belts.Between(1.2e-5, 2.8e-5);
@@ -30,7 +32,14 @@ public static class Workshop
         ];
 
         BedTruth surface = Bed(bed);
-        return new WorkshopVisit(seed, a, b, surface, heardA, heardB, readings, Probe(bed, surface), Screws(bed));
+        HeadTruth head = Head(tap);
+        ExtruderTruth extruder = PrintedPieces.Extruder(prints);
+        return new WorkshopVisit(seed, a, b, surface, head, heardA, heardB, readings, Probe(bed, surface), Screws(bed), TappedHead.Record(head, tap))
+        {
+            Extruder = extruder,
+            Walls = PrintedPieces.Walls(extruder, prints),
+            Fits = PrintedPieces.Fits(extruder, prints),
+        };
     }
 
     private static (BeltTruth Truth, float[] Heard) Belt(SeededRandom random, SeededRandom sound, double density, double rigidity, double tension)
@@ -65,6 +74,28 @@ public static class Workshop
         BowMillimetres: random.Normal(0, 0.03),
         TwistMillimetres: random.Normal(0, 0.02),
         ProbeNoiseMillimetres: random.Between(0.005, 0.010));
+
+    private static HeadTruth Head(SeededRandom random) => new(
+        ModesX: Modes(random),
+        ModesY: Modes(random),
+        TapSeconds: random.Between(0.001, 0.003),
+        RateHertz: 1600,
+        NoiseMetresPerSecondSquared: random.LogBetween(0.05, 0.2),
+        JitterSeconds: random.Between(0, 2e-5),
+        ClockError: random.Normal(0, 5e-5),
+        LeanX: random.Normal(0, 0.02),
+        LeanY: random.Normal(0, 0.02));
+
+    /// <summary>The axis on its belt, and something on the head that rings higher and less.</summary>
+    private static DampedMode[] Modes(SeededRandom random)
+    {
+        var first = new DampedMode(random.Between(35, 70), random.Between(0.03, 0.1), random.Between(40, 120));
+        return
+        [
+            first,
+            new DampedMode(first.FrequencyHertz * random.Between(1.8, 3), random.Between(0.02, 0.06), first.Weight * random.Between(0.15, 0.6)),
+        ];
+    }
 
     private static Reading Read(SeededRandom random, string quantity, double truth, string unit, double error, double step) =>
         new(quantity, Steps(truth + random.Normal(0, error), step), unit, error, step);

@@ -8,21 +8,25 @@ public sealed class WorkshopVisit
         BeltTruth beltA,
         BeltTruth beltB,
         BedTruth bed,
+        HeadTruth head,
         float[] recordingA,
         float[] recordingB,
         IReadOnlyList<Reading> readings,
         IReadOnlyList<ProbedHeight> probed,
-        IReadOnlyList<BedScrew> screws)
+        IReadOnlyList<BedScrew> screws,
+        IReadOnlyList<AccelerationSample> tapped)
     {
         Seed = seed;
         BeltA = beltA;
         BeltB = beltB;
         Bed = bed;
+        Head = head;
         RecordingA = recordingA;
         RecordingB = recordingB;
         Readings = readings;
         Probed = probed;
         Screws = screws;
+        Tapped = tapped;
     }
 
     /// <summary>The seed everything comes from.</summary>
@@ -36,6 +40,9 @@ public sealed class WorkshopVisit
 
     /// <summary>Truth of the bed.</summary>
     public BedTruth Bed { get; }
+
+    /// <summary>Truth of the head that is tapped.</summary>
+    public HeadTruth Head { get; }
 
     /// <summary>Recording of belt A, full scale 1, <see cref="SampleRateHertz"/>.</summary>
     public float[] RecordingA { get; }
@@ -55,11 +62,27 @@ public sealed class WorkshopVisit
     /// <summary>The bed screws.</summary>
     public IReadOnlyList<BedScrew> Screws { get; }
 
+    /// <summary>Acceleration of the tapped head.</summary>
+    public IReadOnlyList<AccelerationSample> Tapped { get; }
+
+    /// <summary>Truth of the extruder.</summary>
+    public required ExtruderTruth Extruder { get; init; }
+
+    /// <summary>Caliper readings of a wall.</summary>
+    public required IReadOnlyList<WallReading> Walls { get; init; }
+
+    /// <summary>Trials of a fit.</summary>
+    public required IReadOnlyList<FitReading> Fits { get; init; }
+
     /// <summary>What the invented machine's owner allows; the same for every seed.</summary>
     public IReadOnlyList<Limit> Limits { get; } =
     [
         new("belt_tension", 25, 45, "N"),
         new("belt_tension_difference", -10, 10, "%"),
         new("first_layer_spread", null, 0.15, "mm"),
+        new("surface_flatness", null, 0.1, "mm"),
+        new("ringing_residual", null, 5, "%"),
+        new("path_deviation", null, 0.2, "mm"),
+        new("fit_flow", 0.88, 1.04, "1"),
     ];
 }

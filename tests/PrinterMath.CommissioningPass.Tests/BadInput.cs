@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PrinterMath.CommissioningPass.Tests;
 
 /// <summary>A way to spoil the demonstration folder and what the one line about it must say.</summary>
@@ -57,6 +59,8 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
         ["limit in thousandths"] = Changed("limits.csv", "belt_tension,25,45,", "belt_tension,0.025,0.045,", "limits.csv, line 2: ", "Is the unit right?"),
         ["limit in thousands"] = Changed("limits.csv", "first_layer_spread,,0.15,", "first_layer_spread,,150,", "limits.csv, line 4: ", "Is the unit right?"),
         ["no limit at all"] = Changed("limits.csv", "first_layer_spread,,0.15,", "first_layer_spread,,,", "limits.csv, line 4: ", "lower or an upper"),
+        ["flatness with a lower limit"] = Changed("limits.csv", "surface_flatness,,0.1,", "surface_flatness,0.05,0.1,", "limits.csv, line 5: ", "upper limit alone"),
+        ["flatness in micrometres"] = Changed("limits.csv", "surface_flatness,,0.1,", "surface_flatness,,100,", "limits.csv, line 5: ", "Is the unit right?"),
         ["heights in micrometres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0,120\n0,100,80\n100,100,30\n", "probe.csv: ", "Is z_mm in millimetres?"),
         ["heights in metres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n100,0,0.00012\n0,100,0.00008\n100,100,0.00003\n", "probe.csv: ", "Is z_mm in millimetres?"),
         ["places in metres"] = Text("probe.csv", "x_mm,y_mm,z_mm\n0,0,0\n0.1,0,0.01\n0,0.1,0.01\n0.1,0.1,0.02\n", "probe.csv: ", "in millimetres?"),
@@ -67,6 +71,24 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
         ["screw twice"] = Changed("screws.csv", "front right", "front left", "screws.csv, line 3: ", "twice"),
         ["screw places in metres"] = Text(
             "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise\na,0.03,0.03,M4,below,lowers\nb,0.19,0.03,M4,below,lowers\nc,0.1,0.19,M4,below,lowers\n", "screws.csv: ", "in millimetres?"),
+        ["acceleration column missing"] = Changed("acceleration.csv", "time_s,", "time_ms,", "acceleration.csv, line 1: ", "column time_s is missing"),
+        ["acceleration text for a number"] = Lines("acceleration.csv", (i, line) => i == 5 ? "10.1,0,fast,9.8" : line, "acceleration.csv, line 6: ", "y_m_s2 is 'fast'; a number"),
+        ["acceleration in milliseconds"] = Numbers("acceleration.csv", row => [row[0] * 1000, row[1], row[2], row[3]], "milliseconds"),
+        ["acceleration in g"] = Numbers("acceleration.csv", row => [row[0], row[1] / 9.80665, row[2] / 9.80665, row[3] / 9.80665], "units of g"),
+        ["acceleration with a dead axis"] = Numbers("acceleration.csv", row => [row[0], 0.5, row[2], row[3]], "dead axis"),
+        ["acceleration at one time"] = Numbers("acceleration.csv", row => [7, row[1], row[2], row[3]], "different times"),
+        ["acceleration too short"] = Lines("acceleration.csv", (i, line) => i <= 50 ? line : string.Empty, "acceleration.csv: ", "at least 200"),
+        ["acceleration cut off at the tap"] = Lines("acceleration.csv", (i, line) => i <= 210 ? line : string.Empty, "acceleration.csv: ", "of decay are needed"),
+        ["wall column missing"] = Changed("walls.csv", "thickness_mm,", "thickness,", "walls.csv, line 1: ", "column thickness_mm is missing"),
+        ["wall text for a number"] = Lines("walls.csv", (i, line) => i == 2 ? "thick,0.45,0.2,0.97,0.01,0.005" : line, "walls.csv, line 3: ", "thickness_mm is 'thick'; a number"),
+        ["wall in micrometres"] = Lines("walls.csv", (i, line) => i == 2 ? "460,0.45,0.2,0.97,0.01,0.005" : line, "walls.csv, line 3: ", "Is the unit right?"),
+        ["wall flow in per cent"] = Lines("walls.csv", (i, line) => line.Replace(",0.97,", ",97,", StringComparison.Ordinal), "walls.csv, line 2: ", "flow is 97"),
+        ["wall at two flows"] = Lines("walls.csv", (i, line) => i == 4 ? line.Replace(",0.97,", ",0.98,", StringComparison.Ordinal) : line, "walls.csv, line 5: ", "flow differs from line 2"),
+        ["fit column missing"] = Changed("fit.csv", "flow,outcome", "flow,result", "fit.csv, line 1: ", "column outcome is missing"),
+        ["fit text for a number"] = Lines("fit.csv", (i, line) => i == 2 ? "much,fits" : line, "fit.csv, line 3: ", "flow is 'much'; a number"),
+        ["fit outcome unknown"] = Lines("fit.csv", (i, line) => i == 2 ? "0.96,nearly" : line, "fit.csv, line 3: ", "one of fits, does not fit"),
+        ["fit in per cent"] = Lines("fit.csv", (i, line) => i == 2 ? "96,fits" : line, "fit.csv, line 3: ", "Is it a ratio?"),
+        ["fit without its limits"] = Changed("limits.csv", "fit_flow,0.88,1.04,1\n", string.Empty, "limits.csv: ", "no row for fit_flow"),
         ["screws on a line"] = Changed("screws.csv", "110,190,", "110,30,", "screws.csv: ", "line"),
     };
 
@@ -75,6 +97,15 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
 
     private static BadInput Changed(string file, string from, string to, string start, string rule) =>
         new(f => f.Change(file, from, to), start, rule);
+
+    private static BadInput Lines(string file, Func<int, string, string> change, string start, string rule) =>
+        new(f => File.WriteAllLines(f.PathOf(file), File.ReadAllLines(f.PathOf(file)).Select((line, i) => change(i, line))), start, rule);
+
+    private static BadInput Numbers(string file, Func<double[], double[]> change, string rule) => Lines(
+        file,
+        (i, line) => i == 0 ? line : string.Join(',', change([.. line.Split(',').Select(field => double.Parse(field, CultureInfo.InvariantCulture))]).Select(x => x.ToString("R", CultureInfo.InvariantCulture))),
+        file + ": ",
+        rule);
 
     private static BadInput Bytes(string file, Func<byte[], byte[]> spoil, string rule) =>
         new(f => File.WriteAllBytes(f.PathOf(file), spoil(File.ReadAllBytes(f.PathOf(file)))), file + ": ", rule);

@@ -26,6 +26,10 @@ internal static class PlantedTruth
             ["tension.b.target_frequency"] = AtTarget(b),
         };
         AddBed(truth, visit, entries);
+        AddSurface(truth, visit);
+        AddModes(truth, "x", visit.Head.ModesX, entries);
+        AddModes(truth, "y", visit.Head.ModesY, entries);
+        AddExtruder(truth, visit.Extruder);
         return truth;
     }
 
@@ -46,6 +50,44 @@ internal static class PlantedTruth
 
         double corner = (BedTruth.Centre - visit.Screws[0].X) / BedTruth.Reach;
         truth["tramming.twist"] = bed.TwistMillimetres * corner * corner * Millimetre;
+    }
+
+    /// <summary>
+    /// Terms of Legendre polynomials, by hand: u² = (2 P₂(u) + 1)/3, so bow·(u² + v² − 1) = bow·(2/3 P₂(u) + 2/3 P₂(v) − 1/3). The shape does not tilt the
+    /// square grid, so its own range at the probed places is the peak to valley about the plane.
+    /// </summary>
+    private static void AddSurface(Dictionary<string, double> truth, WorkshopVisit visit)
+    {
+        BedTruth bed = visit.Bed;
+        truth["surface.offset"] = (bed.OffsetMillimetres - (bed.BowMillimetres / 3)) * Millimetre;
+        truth["surface.tilt_x"] = bed.SlopeX * BedTruth.Reach * Millimetre;
+        truth["surface.tilt_y"] = bed.SlopeY * BedTruth.Reach * Millimetre;
+        truth["surface.bow_x"] = bed.BowMillimetres * 2 / 3 * Millimetre;
+        truth["surface.bow_y"] = truth["surface.bow_x"];
+        truth["surface.twist"] = bed.TwistMillimetres * Millimetre;
+        double[] shape = [.. visit.Probed.Select(place => bed.ShapeAt(place.X, place.Y))];
+        truth["surface.flatness"] = (shape.Max() - shape.Min()) * Millimetre;
+    }
+
+    /// <summary>Modes stand in the order of their swing, which a weak one may change; each is compared with the planted mode nearest in frequency.</summary>
+    private static void AddModes(Dictionary<string, double> truth, string axis, IReadOnlyList<DampedMode> planted, IReadOnlyList<RecordEntry> entries)
+    {
+        const string ending = ".frequency";
+        foreach (RecordEntry entry in entries.Where(e => e.Name.StartsWith($"resonance.{axis}.", StringComparison.Ordinal) && e.Name.EndsWith(ending, StringComparison.Ordinal)))
+        {
+            DampedMode mode = planted.MinBy(m => Math.Abs(m.FrequencyHertz - entry.Value))!;
+            truth[entry.Name] = mode.FrequencyHertz;
+            truth[entry.Name[..^ending.Length] + ".damping_ratio"] = mode.DampingRatio;
+        }
+    }
+
+    private static void AddExtruder(Dictionary<string, double> truth, ExtruderTruth extruder)
+    {
+        truth["extrusion.wall"] = extruder.WallMillimetres * Millimetre;
+        truth["extrusion.flow_factor"] = extruder.RightFlow / WallReading.Flow;
+        truth["extrusion.flow"] = extruder.RightFlow;
+        truth["extrusion.fit_flow"] = extruder.FitFlow;
+        truth["extrusion.fit_minus_wall"] = extruder.FitFlow - extruder.RightFlow;
     }
 
     private static void AddScrews(Dictionary<string, double> truth, WorkshopVisit visit)

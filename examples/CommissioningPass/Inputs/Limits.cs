@@ -8,11 +8,15 @@ internal sealed class Limits
 {
     private const string File = "limits.csv";
 
-    private static readonly (string Quantity, UnitTable Units, double Lowest, double Highest)[] Kinds =
+    private static readonly (string Quantity, UnitTable Units, double Lowest, double Highest, bool Needed)[] Kinds =
     [
-        ("belt_tension", UnitTable.Force, 1, 1000),
-        ("belt_tension_difference", UnitTable.Ratio, 1e-3, 1),
-        ("first_layer_spread", UnitTable.Length, 1e-6, 5e-3),
+        ("belt_tension", UnitTable.Force, 1, 1000, true),
+        ("belt_tension_difference", UnitTable.Ratio, 1e-3, 1, true),
+        ("first_layer_spread", UnitTable.Length, 1e-6, 5e-3, true),
+        ("surface_flatness", UnitTable.Length, 1e-6, 5e-3, false),
+        ("ringing_residual", UnitTable.Ratio, 5e-3, 0.5, false),
+        ("path_deviation", UnitTable.Length, 1e-6, 5e-3, false),
+        ("fit_flow", UnitTable.Ratio, 0.5, 2, false),
     ];
 
     private readonly Dictionary<string, (CsvRow Row, double? Lower, double? Upper)> _found;
@@ -24,6 +28,22 @@ internal sealed class Limits
     internal Tolerance<double> BeltTensionDifference => Between<double>("belt_tension_difference");
 
     internal Tolerance<Length> FirstLayerSpread => Between<Length>("first_layer_spread");
+
+    /// <summary>Null when the owner states none.</summary>
+    internal Tolerance<Length>? SurfaceFlatness => AtMost<Length>("surface_flatness");
+
+    /// <summary>Vibration that a sequence may leave, a ratio; null when the owner states none.</summary>
+    internal double? RingingResidual => AtMost<double>("ringing_residual")?.Upper;
+
+    /// <summary>How far a sequence may round the path; null when the owner states nothing.</summary>
+    internal Length? PathDeviation => AtMost<Length>("path_deviation")?.Upper;
+
+    /// <summary>Between which flows a fit is sought, ratios.</summary>
+    internal (double Lower, double Upper) FitFlow => _found.TryGetValue("fit_flow", out (CsvRow Row, double? Lower, double? Upper) limit)
+        ? limit is { Lower: { } lower, Upper: { } upper } && lower > 0
+            ? (lower, upper)
+            : throw limit.Row.Fault("fit_flow needs a lower and an upper limit, greater than zero.")
+        : throw new InputException(File, null, $"there is no row for fit_flow, which {FitReadings.File} needs.");
 
     internal static Limits Read(string folder)
     {
@@ -44,8 +64,18 @@ internal sealed class Limits
             }
         }
 
-        int missing = Array.FindIndex(Kinds, k => !found.ContainsKey(k.Quantity));
-        return missing < 0 ? new Limits(found) : throw new InputException(File, null, $"there is no row for {Kinds[missing].Quantity}.");
+        int missing = Array.FindIndex(Kinds, k => k.Needed && !found.ContainsKey(k.Quantity));
+        if (missing >= 0)
+        {
+            throw new InputException(File, null, $"there is no row for {Kinds[missing].Quantity}.");
+        }
+
+        foreach (string quantity in Kinds.Where(k => !k.Needed && k.Quantity != "fit_flow").Select(k => k.Quantity))
+        {
+            CheckUpperAlone(quantity, found);
+        }
+
+        return new Limits(found);
     }
 
     private static (CsvRow Row, double? Lower, double? Upper) Bounds(CsvRow row, UnitTable units, double lowest, double highest)
@@ -65,6 +95,18 @@ internal sealed class Limits
             _ => (row, lower * size, upper * size),
         };
     }
+
+    private static void CheckUpperAlone(string quantity, Dictionary<string, (CsvRow Row, double? Lower, double? Upper)> found)
+    {
+        if (found.TryGetValue(quantity, out (CsvRow Row, double? Lower, double? Upper) limit) && (limit.Lower is not null || limit.Upper is not > 0))
+        {
+            throw limit.Row.Fault($"{quantity} has an upper limit alone, greater than zero.");
+        }
+    }
+
+    private Tolerance<T>? AtMost<T>(string quantity)
+        where T : struct =>
+        _found.ContainsKey(quantity) ? Between<T>(quantity) : null;
 
     private Tolerance<T> Between<T>(string quantity)
         where T : struct =>

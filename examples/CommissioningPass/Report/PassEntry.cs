@@ -41,6 +41,22 @@ internal sealed class PassEntry
 
     internal string? WhatToDo { get; private init; }
 
+    /// <summary>The same entry with an interval that the package states itself instead of the one from the standard uncertainty.</summary>
+    internal PassEntry With(double lower, double upper) => new(Name, Label)
+    {
+        Text = Text,
+        Value = Value,
+        UcumUnit = UcumUnit,
+        StandardUncertainty = StandardUncertainty,
+        DegreesOfFreedom = DegreesOfFreedom,
+        Interval = (lower, upper),
+        LimitText = LimitText,
+        LowerLimit = LowerLimit,
+        UpperLimit = UpperLimit,
+        Verdict = Verdict,
+        WhatToDo = WhatToDo,
+    };
+
     internal static PassEntry Of<T>(string name, string label, Measured<T> measured, string? displayUnit = null, string? whatToDo = null)
         where T : struct =>
         Of(name, label, measured, null, displayUnit, whatToDo);

@@ -58,6 +58,17 @@ internal static class PassRecord
         }
 
         json.WriteEndArray();
+        json.WriteStartArray("settings");
+        foreach (PassSetting setting in step.Settings)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", setting.Name);
+            json.WriteNumber("value", setting.Value);
+            json.WriteString("unit", setting.UcumUnit);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         json.WriteStartArray("findings");
         foreach ((string about, Finding finding) in step.Findings)
         {

@@ -15,4 +15,8 @@ internal sealed record PassStep(
     IReadOnlyList<PassEntry> Entries,
     IReadOnlyList<(string About, Finding Finding)> Findings,
     IReadOnlyList<string> Remarks,
-    IReadOnlyList<string> Cautions);
+    IReadOnlyList<string> Cautions)
+{
+    /// <summary>Numbers chosen for the machine.</summary>
+    internal IReadOnlyList<PassSetting> Settings { get; init; } = [];
+}
