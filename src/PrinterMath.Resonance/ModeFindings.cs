@@ -6,7 +6,7 @@ public static class ModeFindings
     /// <summary>Blocking: nothing rises from the noise far enough to be a mode.</summary>
     public const string None = "mode.none";
 
-    /// <summary>Blocking: the record or the spectrum is too short to hold a mode.</summary>
+    /// <summary>Blocking: the record is too short to hold a mode.</summary>
     public const string TooShort = "mode.too-short";
 
     /// <summary>Note: a steady tone (mains, fan, motor), which does not decay, was found and set aside.</summary>
@@ -14,10 +14,4 @@ public static class ModeFindings
 
     /// <summary>Caution: a mode's damping ratio is known to no better than half of itself.</summary>
     public const string DampingUnknown = "mode.damping-unknown";
-
-    /// <summary>Caution: a peak that is as narrow as the resolution allows: a tone or a mode too lightly damped to tell.</summary>
-    public const string Unresolved = "mode.unresolved";
-
-    /// <summary>Caution: a peak was dropped because no mode could be fitted to it.</summary>
-    public const string Rejected = "mode.rejected";
 }
