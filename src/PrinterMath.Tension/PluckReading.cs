@@ -11,6 +11,8 @@ namespace PrinterMath.Tension;
 /// that a fundamental too weak to be heard is found and a first partial pulled aside by what the span is fixed to is not taken at its word.</para>
 /// <para>Its standard uncertainty combines the scatter of the partials about the law, the movement of the frequency within the window and, of several
 /// plucks, the scatter between them. It says nothing about a span other than the one that sounded: damp the neighbouring belt by hand.</para>
+/// <para>Limit: simulated, its 95 % intervals hold 93 to 99 % of the time, 92 % under strong mains hum; on the example's simulated machines its uncertainty is nearly twice the
+/// errors. Recordings of strings only, not of belts, were at hand.</para>
 /// <para>Source: Fletcher 1964, Normal vibration frequencies of a stiff piano string, J. Acoust. Soc. Am. 36, 203-209, for the law.</para>
 /// </remarks>
 /// <example><code>
