@@ -10,8 +10,8 @@ public sealed record AccelerationRecordOptions
     public double RelativeClockUncertainty { get; init; } = 1e-4;
 
     /// <summary>How values are found at the times of the uniform grid.</summary>
-    /// <value><see cref="Resonance.Interpolation.Cubic"/>.</value>
-    public Interpolation Interpolation { get; init; } = Interpolation.Cubic;
+    /// <value><see cref="Resonance.Interpolation.Seventh"/>.</value>
+    public Interpolation Interpolation { get; init; } = Interpolation.Seventh;
 
     /// <summary>What irregular stamps mean.</summary>
     /// <value><see cref="StampJitter.OfSampling"/>.</value>

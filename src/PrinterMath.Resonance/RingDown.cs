@@ -7,8 +7,8 @@ namespace PrinterMath.Resonance;
 /// <para>Model: y = c + Σ A·exp(−ζω_n t)·cos(ω_d t + φ). A candidate is found by a matched filter over frequency and decay, fitted together with those before it, and kept when it
 /// rises from the residual noise around it with the stated false-alarm probability. Uncertainties come from the curvature of the fit and the residual noise density near each mode,
 /// so that noise need not be white; the clock's uncertainty joins every frequency. A term that does not decay measurably is a steady tone, not a mode.</para>
-/// <para>Limit: on records resampled from jittered time stamps the uncertainty of a damping ratio comes out too small. Of the example's simulated machines 7.6 % of the
-/// 95 % intervals miss, with errors half again as large as stated; frequencies are not affected.</para>
+/// <para>On records resampled from stamped times the intervals hold as long as interpolation errs by less than the noise: tested to modes at an eighth of the rate, sampling times that scatter
+/// by 3 % of the period and amplitudes of 400 times the noise. Noise with heavy tails (Laplace) shows false modes in 3 to 4 of 1000 records where 1 is stated.</para>
 /// Source: the least-squares estimate reaches the Cramer-Rao bound, S. M. Kay, 1993, Fundamentals of Statistical Signal Processing: Estimation Theory, chapters 3 and 7; for damped
 /// sinusoids Y.-X. Yao, S. M. Pandit, 1995, IEEE Trans. Signal Process. 43(4), 878-885 (both from memory).
 /// </remarks>

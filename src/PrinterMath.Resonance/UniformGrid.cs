@@ -3,6 +3,9 @@ namespace PrinterMath.Resonance;
 /// <summary>Values at n·period after the start, from rows at irregular times.</summary>
 internal static class UniformGrid
 {
+    /// <summary>Pairs of samples in a polynomial at an end: more would raise the noise there.</summary>
+    private const int MostToOneSide = 3;
+
     /// <summary>Fills the grid; rows at places that follow each other are interpolated in their own way, wider steps by a straight line.</summary>
     internal static double[] Fill(double[] times, int[] places, double[] values, double start, double period, Interpolation interpolation)
     {
@@ -17,13 +20,8 @@ internal static class UniformGrid
                 left++;
             }
 
-            bool alone = interpolation == Interpolation.Linear
-                || left == 0
-                || left + 2 >= times.Length
-                || places[left + 2] - places[left - 1] != 3
-                || t < times[0]
-                || t > times[^1];
-            grid[n] = alone ? Line(times, values, left, t) : Cubic(times, values, left - 1, t);
+            (int first, int many) = Neighbours(places, left, interpolation);
+            grid[n] = many == 2 ? Line(times, values, left, t) : Polynomial(times, values, first, many, t);
         }
 
         return grid;
@@ -52,14 +50,32 @@ internal static class UniformGrid
         return values[left] + (share * (values[left + 1] - values[left]));
     }
 
-    /// <summary>Lagrange's cubic through four samples.</summary>
-    private static double Cubic(double[] times, double[] values, int first, double t)
+    /// <summary>Samples about a step that follow each other without a gap, no more than the interpolation wants; at the ends of the record up to six that lie to one side.</summary>
+    private static (int First, int Count) Neighbours(int[] places, int left, Interpolation interpolation)
+    {
+        int reach = interpolation switch { Interpolation.Linear => 1, Interpolation.Cubic => 2, _ => 4 };
+        for (; reach > 1; reach--)
+        {
+            int centred = left + 1 - reach;
+            int first = Math.Clamp(centred, 0, Math.Max(0, places.Length - (2 * reach)));
+            int last = first + (2 * reach) - 1;
+            if (last < places.Length && places[last] - places[first] == last - first && (first == centred || reach <= MostToOneSide))
+            {
+                return (first, 2 * reach);
+            }
+        }
+
+        return (left, 2);
+    }
+
+    /// <summary>Lagrange's polynomial through some samples in a row.</summary>
+    private static double Polynomial(double[] times, double[] values, int first, int count, double t)
     {
         double sum = 0;
-        for (int i = first; i < first + 4; i++)
+        for (int i = first; i < first + count; i++)
         {
             double factor = values[i];
-            for (int j = first; j < first + 4; j++)
+            for (int j = first; j < first + count; j++)
             {
                 factor *= i == j ? 1 : (t - times[j]) / (times[i] - times[j]);
             }

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PrinterMath.Resonance.Tests;
 
 /// <summary>Free decays stepped by their recurrence, and noise of several kinds. Shares no formula code with the package.</summary>
@@ -17,6 +19,21 @@ internal static class DecaySimulator
         }
 
         return x;
+    }
+
+    /// <summary>The decay of one mode at any times: the real part of amplitude·exp(pole·t).</summary>
+    internal static double[] DecayAt(double[] times, double hertz, double zeta, double amplitude, double phase)
+    {
+        double omega = 2 * Math.PI * hertz;
+        var pole = new Complex(-zeta * omega, omega * Math.Sqrt(1 - (zeta * zeta)));
+        return [.. times.Select(t => (Complex.FromPolarCoordinates(amplitude, phase) * Complex.Exp(pole * t)).Real)];
+    }
+
+    /// <summary>Times off the beat by a normal share of the period, in order.</summary>
+    internal static double[] OffBeat(int count, double rate, double share, int seed)
+    {
+        double[] off = Noise("white", count, seed);
+        return [.. Enumerable.Range(0, count).Select(n => (n + (share * off[n])) / rate).Order()];
     }
 
     /// <summary>Noise of unit variance.</summary>
