@@ -1,3 +1,4 @@
+using System.Numerics;
 using PrinterMath.Measurement;
 using UnitsNet;
 
@@ -46,5 +47,41 @@ public sealed class TransmissibilityTests
     {
         SampledSignal signal = SampledSignal.FromSamples(WelchTests.Noise(300, 1), Rate);
         Assert.Equal("options", Assert.Throws<ArgumentException>(() => Transmissibility.Estimate(signal, signal, Short)).ParamName);
+    }
+
+    // gamma² = 0.9 and n = 16: relative random error √(0.1/(2·0.9·16)) = 0.058926 (Bendat, Piersol, table 9.6).
+    [Fact]
+    public void Given_coherences_give_random_errors()
+    {
+        Transmissibility h = Transmissibility.FromValues([10, 30], [new Complex(0, 2), new Complex(3, 4)], [0, 0.9], 16);
+        Assert.Equal(30, h.FrequencyAt(1).Hertz);
+        Assert.False(h.TryGetMagnitude(0, out _));
+        Assert.True(h.TryGetMagnitude(1, out Measured<double> size));
+        Assert.Equal(5, size.SiValue, 1e-12);
+        Assert.Equal(0.058926, size.RelativeStandardUncertainty, 1e-6);
+    }
+
+    [Fact]
+    public void Without_coherence_there_are_no_random_errors()
+    {
+        Transmissibility h = Transmissibility.FromValues([10, 20], [Complex.One, Complex.ImaginaryOne]);
+        Assert.False(h.HasCoherence);
+        Assert.True(h.Coherences.IsEmpty);
+        Assert.False(h.TryGetMagnitude(1, out _));
+        Assert.Equal(TransmissibilityFindings.NoCoherence, Assert.Throws<IndeterminateException>(() => h.EffectiveAverages).Finding!.Code);
+        Assert.Contains("without coherence", h.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Given_values_are_checked()
+    {
+        Complex[] two = [Complex.One, Complex.One];
+        Assert.Equal("frequencies", Assert.Throws<ArgumentException>(() => Transmissibility.FromValues([1], two)).ParamName);
+        Assert.Equal("frequencies", Assert.Throws<ArgumentException>(() => Transmissibility.FromValues([2, 2], two)).ParamName);
+        Assert.Equal("frequencies", Assert.Throws<ArgumentOutOfRangeException>(() => Transmissibility.FromValues([-1, 2], two)).ParamName);
+        Assert.Equal("values", Assert.Throws<ArgumentOutOfRangeException>(() => Transmissibility.FromValues([1, 2], [Complex.One, new Complex(double.NaN, 0)])).ParamName);
+        Assert.Equal("coherences", Assert.Throws<ArgumentException>(() => Transmissibility.FromValues([1, 2], two, [1], 4)).ParamName);
+        Assert.Equal("coherences", Assert.Throws<ArgumentOutOfRangeException>(() => Transmissibility.FromValues([1, 2], two, [1, 1.1], 4)).ParamName);
+        Assert.Equal("effectiveAverages", Assert.Throws<ArgumentOutOfRangeException>(() => Transmissibility.FromValues([1, 2], two, [1, 1], 1)).ParamName);
     }
 }
