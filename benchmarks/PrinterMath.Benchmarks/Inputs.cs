@@ -70,4 +70,8 @@ public static class Inputs
 
     public static Mode[] Modes() =>
         [Mode.FromValues(Measured.Of(Frequency.FromHertz(45), Frequency.FromHertz(1)), Measured.Of(0.06, 0.01), Measured.Exact(1.0))];
+
+    /// <summary>A mode so uncertain that its range, 40 Hz to 160 Hz, needs hundreds of spectrum lines.</summary>
+    public static Mode[] WideModes() =>
+        [Mode.FromValues(Measured.Of(Frequency.FromHertz(100), Frequency.FromHertz(30)), Measured.Of(0.06, 0.02), Measured.Exact(1.0))];
 }

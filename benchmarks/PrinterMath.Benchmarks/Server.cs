@@ -1,10 +1,9 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.InteropServices;
 
 namespace PrinterMath.Benchmarks;
 
-/// <summary>Answers the comparison script: "inputs folder", "result task file", "time task calls", one line each.</summary>
+/// <summary>Answers the comparison script: "about", "inputs folder", "result task file", "bytes task", "time task calls", one line each.</summary>
 internal static class Server
 {
     internal static void Run(TextReader input, TextWriter output)
@@ -14,6 +13,8 @@ internal static class Server
             string[] words = line.Split(' ', 3);
             output.WriteLine(words[0] switch
             {
+                "about" => RuntimeInformation.FrameworkDescription,
+                "bytes" => Allocated(Work.All[words[1]].Value),
                 "inputs" => WriteInputs(words[1]),
                 "result" => Write(words[2], Work.All[words[1]].Value()),
                 _ => Time(Work.All[words[1]].Value, int.Parse(words[2], CultureInfo.InvariantCulture)),
@@ -22,17 +23,25 @@ internal static class Server
         }
     }
 
-    /// <summary>Nanoseconds a call, after one that is not counted.</summary>
+    /// <summary>Nanoseconds of processor time a call, all threads of this process, after one call that is not counted.</summary>
     private static string Time(Func<double[]> call, int calls)
     {
         call();
-        long begin = Stopwatch.GetTimestamp();
+        TimeSpan begin = Environment.CpuUsage.TotalTime;
         for (int i = 0; i < calls; i++)
         {
             call();
         }
 
-        return (Stopwatch.GetElapsedTime(begin).TotalNanoseconds / calls).ToString("R", CultureInfo.InvariantCulture);
+        return ((Environment.CpuUsage.TotalTime - begin).TotalNanoseconds / calls).ToString("R", CultureInfo.InvariantCulture);
+    }
+
+    private static string Allocated(Func<double[]> call)
+    {
+        call();
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        call();
+        return (GC.GetAllocatedBytesForCurrentThread() - before).ToString(CultureInfo.InvariantCulture);
     }
 
     private static string WriteInputs(string folder)
@@ -46,13 +55,16 @@ internal static class Server
         Write(Path.Combine(folder, "widths"), [.. Inputs.Places(Work.Places, 6).Select(u => 4e-4 + (1e-3 * u))]);
         Write(Path.Combine(folder, "points25"), [.. Inputs.Points(5).SelectMany(p => new[] { p.XMeters, p.YMeters, p.ZMeters })]);
         Write(Path.Combine(folder, "points100"), [.. Inputs.Points(10).SelectMany(p => new[] { p.XMeters, p.YMeters, p.ZMeters })]);
-        return WriteSequences(Path.Combine(folder, "sequences"));
+        Write(Path.Combine(folder, "design"), Inputs.Places(3000, 7));
+        Write(Path.Combine(folder, "response"), Inputs.Places(1000, 8));
+        WriteSequences(Path.Combine(folder, "sequences"), Inputs.Modes());
+        return WriteSequences(Path.Combine(folder, "sequences-wide"), Inputs.WideModes());
     }
 
     /// <summary>Every candidate's impulses: four amplitudes, four times, filled up with zeros.</summary>
-    private static string WriteSequences(string path)
+    private static string WriteSequences(string path, Resonance.Mode[] modes)
     {
-        var choice = Resonance.SequenceSearch.For(Inputs.Modes(), new Resonance.SequenceLimits { Frequencies = 150 });
+        var choice = Resonance.SequenceSearch.For(modes, new Resonance.SequenceLimits { Frequencies = 150 });
         double[] rows = new double[choice.Candidates.Count * 8];
         for (int i = 0; i < choice.Candidates.Count; i++)
         {

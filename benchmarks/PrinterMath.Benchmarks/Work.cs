@@ -26,6 +26,20 @@ internal static class Work
             Mode[] modes = Inputs.Modes();
             return () => [.. SequenceSearch.For(modes, new SequenceLimits { Frequencies = 150 }).Candidates.Select(c => c.WorstResidual)];
         }),
+        ["sequences-wide"] = new(() =>
+        {
+            Mode[] modes = Inputs.WideModes();
+            return () => [.. SequenceSearch.For(modes, new SequenceLimits { Frequencies = 150 }).Candidates.Select(c => c.WorstResidual)];
+        }),
+        ["ringdown"] = new(() =>
+        {
+            SampledSignal signal = Inputs.Signal(Inputs.Vibration(800), Inputs.VibrationRate);
+            return () =>
+            {
+                Mode mode = RingDown.Fit(signal, new RingDownOptions { MostModes = 1 }).Dominant;
+                return [mode.Frequency.SiValue, mode.DampingRatio.SiValue];
+            };
+        }),
         ["bilinear"] = new(() => Heights(BilinearModel.Through(Inputs.Grid(GridSide)))),
         ["bicubic"] = new(() => Heights(BicubicModel.Through(Inputs.Grid(GridSide)))),
         ["pluck"] = new(() =>
@@ -33,6 +47,7 @@ internal static class Work
             SampledSignal signal = Inputs.Signal(Inputs.Pluck(144_000), Inputs.AudioRate);
             return () => [Pluck.Read(signal).TryGetFundamental(out Measured<Frequency> f) ? f.SiValue : 0];
         }),
+        ["ideal"] = new(() => () => [IdealString.Tension(Frequency.FromHertz(150), Length.FromMillimeters(250), LinearDensity.FromGramsPerMeter(8.4)).Newtons]),
         ["pinned"] = new(() => () => [PinnedSpan.Tension(Frequency.FromHertz(150), Length.FromMillimeters(250), LinearDensity.FromGramsPerMeter(8.4), FlexuralRigidity.FromNewtonSquareMeters(2e-5)).Newtons]),
         ["clamped"] = new(() => () => [ClampedSpan.Tension(Frequency.FromHertz(150), Length.FromMillimeters(250), LinearDensity.FromGramsPerMeter(8.4), FlexuralRigidity.FromNewtonSquareMeters(2e-5)).Newtons]),
         ["plane25"] = new(() =>
@@ -46,14 +61,9 @@ internal static class Work
         }),
         ["tramming100"] = new(() =>
         {
-            PlaneFit plane = PlaneFit.Fit(Inputs.Points(10));
-            BedSupports supports = TrammingPlans.FourScrews();
-            return () => [.. supports.Plan(plane).Turns.Select(turn => turn.HeightChange.SiValue)];
-        }),
-        ["shape"] = new(() =>
-        {
             ProbePoint[] points = Inputs.Points(10);
-            return () => [.. ShapeDecomposition.Fit(points).Components.Select(c => c.Estimate.Meters)];
+            BedSupports supports = TrammingPlans.FourScrews();
+            return () => [.. supports.Plan(PlaneFit.Fit(points)).Turns.Select(turn => turn.HeightChange.SiValue)];
         }),
         ["beads"] = new(() =>
         {
@@ -73,6 +83,18 @@ internal static class Work
             FitSeries start = FitSeries.Between(0.90, 1.00);
             return () => [FitSeriesRefit.Refit(start, 50).Estimate.Flow.SiValue];
         }),
+        ["least-squares-100"] = new(() => LeastSquares(100)),
+        ["least-squares-1000"] = new(() => LeastSquares(1000)),
+        ["monte-carlo"] = new(() =>
+        {
+            BudgetInput[] inputs = [BudgetInput.Of("a", Measured.Of(2.0, 0.1)), BudgetInput.Of("b", Measured.Of(3.0, 0.2))];
+            return () =>
+            {
+                MonteCarloResult<double> product = MonteCarlo.Propagate<double>(x => x[0] * x[1], inputs, new MonteCarloOptions { Seed = 1, Trials = Places });
+                (double lower, double upper) = product.SymmetricInterval();
+                return [product.Result.SiValue, product.Result.SiStandardUncertainty, lower, upper];
+            };
+        }),
         ["recommendation"] = new(() =>
         {
             double[] t = [.. Enumerable.Range(0, 192_000).Select(n => n / Inputs.VibrationRate)];
@@ -80,6 +102,12 @@ internal static class Work
             return () => [RecordToRecommendation.Recommend(t, x, y, z)];
         }),
     };
+
+    private static Func<double[]> LeastSquares(int readings)
+    {
+        double[] design = Inputs.Places(3 * readings, 7), response = Inputs.Places(readings, 8);
+        return () => [.. LinearLeastSquares.Fit(design, 3, response).Coefficients];
+    }
 
     private static Func<double[]> Heights(IHeightModel model)
     {
