@@ -12,6 +12,9 @@ internal sealed class RingingAxis
     /// <summary>A mode that swings less than this share of the largest is left out of the choice.</summary>
     private const double WorthShaping = 0.1;
 
+    /// <summary>Sensors drift below this; a head on belts rings far above it.</summary>
+    private static readonly Frequency BelowIsDrift = Frequency.FromHertz(5);
+
     private readonly string _axis;
     private readonly ModeSet _found;
     private readonly Mode[] _modes;
@@ -29,6 +32,8 @@ internal sealed class RingingAxis
             : null;
     }
 
+    internal string Name => _axis;
+
     internal IEnumerable<Finding> Findings => [.. _found.Findings, .. _choice?.Findings ?? []];
 
     internal IEnumerable<PassEntry> Entries => _modes.SelectMany((mode, i) => new[]
@@ -38,7 +43,7 @@ internal sealed class RingingAxis
     });
 
     internal static RingingAxis Of(string axis, SampledSignal signal, Duration start, double clock, double? acceptableResidual) =>
-        new(axis, RingDown.Fit(signal, new RingDownOptions { Start = start, RelativeClockUncertainty = clock }), acceptableResidual);
+        new(axis, RingDown.Fit(signal, new RingDownOptions { Start = start, LowestFrequency = BelowIsDrift, RelativeClockUncertainty = clock }), acceptableResidual);
 
     internal IEnumerable<string> Remarks(Length? deviation)
     {
