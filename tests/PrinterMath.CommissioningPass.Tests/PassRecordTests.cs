@@ -64,11 +64,11 @@ public sealed class PassRecordTests
     }
 
     [Fact]
-    public void OnlyTheRecordIsLeft()
+    public void OnlyTheRecordAndTheReportAreLeft()
     {
         using var folder = new PassFolder();
         folder.Run();
-        Assert.Equal([folder.Record], Directory.GetFiles(Path.GetDirectoryName(folder.Record)!));
+        Assert.Equal([folder.Report, folder.Record], Directory.GetFiles(Path.GetDirectoryName(folder.Record)!).Order(StringComparer.Ordinal));
     }
 
     private static void CheckEntry(JsonElement entry)

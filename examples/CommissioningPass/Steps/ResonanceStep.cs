@@ -38,6 +38,8 @@ internal static class ResonanceStep
             Cautions)
         {
             Settings = [.. axes.SelectMany(axis => axis.Settings(limits.PathDeviation))],
+            ToDo = [.. axes.SelectMany(axis => axis.ToDo(limits.PathDeviation))],
+            Pictures = [.. axes.SelectMany((axis, i) => axis.Pictures(record.Axes[i].Signal, start, record.UnitKnown))],
         };
     }
 
