@@ -35,7 +35,7 @@ internal sealed class PlotFrame
 
     internal void Across(string title)
     {
-        IReadOnlyList<double> ticks = Ticks.Between(_across.Low, _across.High, 6);
+        IReadOnlyList<double> ticks = Ticks.Between(_across.Low, _across.High, 8);
         foreach (double tick in ticks)
         {
             _canvas.Line(X(tick), Bottom, X(tick), Bottom + 4, Palette.Grey);

@@ -11,7 +11,7 @@ internal static class PluckDrawing
 
     /// <summary>The picture ends here, in fundamentals, at the least and at the most.</summary>
     private const double Fewest = 4;
-    private const double Most = 16;
+    private const double Most = 18;
 
     internal static Figure Draw(PluckData pluck)
     {
@@ -25,7 +25,6 @@ internal static class PluckDrawing
 
         var canvas = new SvgCanvas();
         canvas.Text(4, 14, $"Belt {pluck.Belt}: dB below the strongest", bold: true);
-        canvas.Text(4, 32, "partial");
         var labels = MarkLabels.Place(Numbers(partials.Where(partial => partial.Frequency.Hertz <= highest), range), 20);
         var frame = new PlotFrame(canvas, labels.Bottom, 150, range, (DeepestDecibels, 0));
         frame.Up([0, -20, -40, -60, -80], tick => Spelling.Minus(tick.ToString("0", CultureInfo.InvariantCulture)));
@@ -47,7 +46,7 @@ internal static class PluckDrawing
     /// <summary>A number that would touch the one before it is left out.</summary>
     private static IEnumerable<(double X, string Text)> Numbers(IEnumerable<Partial> partials, (double Low, double High) range)
     {
-        double free = 60;
+        double free = 0;
         foreach (Partial partial in partials)
         {
             string text = partial.Fits ? Invariant($"{partial.Number}") : Invariant($"({partial.Number})");

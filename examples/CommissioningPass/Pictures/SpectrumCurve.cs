@@ -25,7 +25,7 @@ internal sealed record SpectrumCurve(PowerSpectrum Spectrum)
         return new SpectrumCurve(Welch.Estimate(part, new WelchOptions { SegmentLength = length }));
     }
 
-    /// <summary>The largest density in each of many narrow columns from zero up, so that no peak is lost.</summary>
+    /// <summary>The largest density in each of many narrow columns, so that no peak is lost; the first two bins hold what drifts.</summary>
     internal IReadOnlyList<(double Hertz, double Density)> UpTo(double hertz)
     {
         const int Columns = 300;
@@ -33,7 +33,7 @@ internal sealed record SpectrumCurve(PowerSpectrum Spectrum)
         return
         [
             .. densities.Select((density, i) => (Hertz: Spectrum.FrequencyAt(i).Hertz, Density: density))
-                .Skip(1)
+                .Skip(2)
                 .Where(point => point.Hertz <= hertz)
                 .GroupBy(point => (int)(point.Hertz / hertz * Columns))
                 .Select(group => group.MaxBy(point => point.Density)),

@@ -4,7 +4,6 @@ namespace CommissioningPass.Pictures;
 internal sealed class SupportLabels
 {
     private const double LineHeight = 15;
-    private const int BlockLines = 3;
     private const double Gap = 10;
 
     private readonly List<(BedSupport Support, double Place, double Middle, double Half, int Level)> _blocks = [];
@@ -14,6 +13,8 @@ internal sealed class SupportLabels
     }
 
     internal int Lines => _blocks.Count == 0 ? 0 : (_blocks.Max(block => block.Level) + 1) * BlockLines;
+
+    private int BlockLines => _blocks.Max(block => Text(block.Support).Length);
 
     internal static SupportLabels Place(IEnumerable<BedSupport> supports, Func<double, double> column)
     {

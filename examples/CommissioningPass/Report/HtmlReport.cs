@@ -60,8 +60,11 @@ internal static class HtmlReport
     private static string Summary(IReadOnlyList<PassStep> steps)
     {
         ILookup<Conclusion, PassEntry> judged = steps.SelectMany(step => step.Entries).Where(entry => entry.Verdict is not null).ToLookup(entry => entry.Verdict!.Conclusion);
-        return $"{judged.Sum(group => group.Count())} results were judged against a limit: {judged[Conclusion.Within].Count()} within, {judged[Conclusion.Outside].Count()} outside, {judged[Conclusion.Undecided].Count()} undecided.";
+        return $"{judged.Sum(group => group.Count())} results were judged against a limit: {judged[Conclusion.Within].Count()} within, {judged[Conclusion.Outside].Count()} outside{Names(judged[Conclusion.Outside])}, {judged[Conclusion.Undecided].Count()} undecided{Names(judged[Conclusion.Undecided])}.";
     }
+
+    private static string Names(IEnumerable<PassEntry> entries) =>
+        string.Join(", ", entries.Select(entry => Spelling.Of(entry.Label))) is { Length: > 0 } names ? $" ({names})" : string.Empty;
 
     /// <summary>Texts come from files; a character that XML cannot hold becomes the sign for one that is missing.</summary>
     private static void KeepWhatXmlAllows(XDocument page)

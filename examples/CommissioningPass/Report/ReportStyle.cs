@@ -21,10 +21,10 @@ internal static class ReportStyle
         table { border-collapse: collapse; width: 100%; margin: 0.6em 0; }
         th, td { text-align: left; vertical-align: top; padding: 4px 10px 4px 0; border-bottom: 1px solid #bfbfbf; font-weight: normal; }
         thead th { font-weight: bold; border-bottom: 2px solid #1a1a1a; }
-        tbody th { min-width: 8.5em; }
-        td.value, td.limit { white-space: nowrap; }
+        tbody th { min-width: 10em; }
+        td[data-label="Value"], td[data-label="Limit"] { white-space: nowrap; }
         .verdict { display: inline-block; white-space: nowrap; }
-        .sign { display: inline-block; width: 1.5em; margin-right: 0.4em; text-align: center; font-weight: bold; color: #000; border: 1px solid #1a1a1a; border-radius: 3px; line-height: 1.35; }
+        .sign { display: inline-block; width: 1.5em; text-align: center; font-weight: bold; color: #000; border: 1px solid #1a1a1a; border-radius: 3px; line-height: 1.35; }
         .within .sign { background: #7fd6bd; }
         .outside .sign { background: #f0a070; }
         .undecided .sign { background: #f6d27a; }
@@ -42,7 +42,7 @@ internal static class ReportStyle
           tbody th { font-weight: bold; }
           td:empty { display: none; }
           td { display: flex; gap: 10px; }
-          td::before { content: attr(data-label); flex: 0 0 6.5em; color: #595959; }
+          td::before { content: attr(data-label); flex: 0 0 4.5em; color: #595959; }
         }
         @media print { body { font-size: 10.5pt; } main { max-width: none; padding: 0; } tr, li { break-inside: avoid; } h2, h3 { break-after: avoid; } }
 

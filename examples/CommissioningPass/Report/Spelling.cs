@@ -10,10 +10,13 @@ internal static partial class Spelling
 
     internal static string Minus(string text) => HyphenBeforeNumber().Replace(text, "−").Replace(" - ", " − ", StringComparison.Ordinal);
 
-    /// <summary>A sentence: a capital first, a stop last.</summary>
+    /// <summary>As <see cref="Of"/>, for running text: a line never breaks inside a number with its unit.</summary>
+    internal static string Running(string text) => BreakInsideNumber().Replace(Of(text), "\u00A0");
+
+    /// <summary>Running text as a sentence: a capital first, a stop last.</summary>
     internal static string Sentence(string text)
     {
-        string spelled = Of(text.Trim());
+        string spelled = Running(text.Trim());
         return spelled.Length == 0 ? spelled : char.ToUpperInvariant(spelled[0]) + spelled[1..] + (spelled[^1] is '.' or '!' or '?' ? string.Empty : ".");
     }
 
@@ -33,6 +36,9 @@ internal static partial class Spelling
 
     [GeneratedRegex(@"(?<value>(?<![\w.])-?[0-9]+(\.[0-9]+)?)\((?<u>[0-9]+(\.[0-9]+)?)\)(?<power>E-?[0-9]+)?", RegexOptions.CultureInvariant)]
     private static partial Regex Concise();
+
+    [GeneratedRegex(@"(?<=[0-9])\ (?=±\ [0-9])|(?<=±)\ (?=[0-9])|(?<=[0-9])\ (?=(N|Hz|mm|µm|mrad|ms|s|m/s²|g/m|dB|%)(?![\w/]))", RegexOptions.CultureInvariant)]
+    private static partial Regex BreakInsideNumber();
 
     [GeneratedRegex(@"(?<![\w.\-])-(?=[0-9])", RegexOptions.CultureInvariant)]
     private static partial Regex HyphenBeforeNumber();

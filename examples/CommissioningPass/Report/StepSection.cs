@@ -7,7 +7,14 @@ namespace CommissioningPass.Report;
 /// <summary>One step of the report: its results, its pictures, and what was noticed.</summary>
 internal static class StepSection
 {
-    private static readonly string[] Columns = ["Quantity", "Value", "Limit", "Verdict", "What limits it, what to do"];
+    /// <summary>Heading of a column, its short form for a phone, and what an entry has there.</summary>
+    private static readonly (string Heading, string Short, Func<PassEntry, object> Of)[] Columns =
+    [
+        ("Value", "Value", entry => Spelling.Of(entry.Text)),
+        ("Limit", "Limit", entry => Spelling.Of(entry.LimitText ?? string.Empty)),
+        ("Verdict", "Verdict", entry => entry.Verdict is null ? string.Empty : Verdict(entry.Verdict)),
+        ("What limits it, what to do", "Advice", entry => Spelling.Running(Advice(entry))),
+    ];
 
     internal static XElement Of(PassLink link, PassStep? step) => new(
         "section",
@@ -17,10 +24,7 @@ internal static class StepSection
 
     private static IEnumerable<XElement> Content(PassStep step)
     {
-        yield return new XElement(
-            "table",
-            new XElement("thead", new XElement("tr", Columns.Select(column => new XElement("th", new XAttribute("scope", "col"), column)))),
-            new XElement("tbody", step.Entries.Select(Row)));
+        yield return Table(step.Entries);
         if (step.Pictures.Count > 0)
         {
             yield return new XElement("div", new XAttribute("class", "figures"), step.Pictures.Select(data => Picture(Drawing.Of(data))));
@@ -32,23 +36,25 @@ internal static class StepSection
             yield return new XElement(
                 "ul",
                 step.Findings.Select(item => new XElement("li", Spelling.Sentence($"{Severity(item.Finding)} {item.About}: {item.Finding.Message}"))),
-                step.Remarks.Concat(step.WouldAdd).Select(remark => new XElement("li", Spelling.Of(remark))));
+                step.Remarks.Concat(step.WouldAdd).Select(remark => new XElement("li", Spelling.Running(remark))));
         }
 
         yield return new XElement("h3", "Take care");
         yield return new XElement("ul", step.Cautions.Select(caution => new XElement("li", new XAttribute("class", "caution"), "⚠ " + caution)));
     }
 
-    private static XElement Row(PassEntry entry) => new(
-        "tr",
-        new XElement("th", new XAttribute("scope", "row"), Spelling.Of(entry.Label)),
-        Cell(1, "value", Spelling.Of(entry.Text)),
-        Cell(2, "limit", Spelling.Of(entry.LimitText ?? string.Empty)),
-        Cell(3, "judged", entry.Verdict is null ? string.Empty : Verdict(entry.Verdict)),
-        Cell(4, "advice", Spelling.Of(Advice(entry))));
-
-    private static XElement Cell(int column, string kind, object content) => new(
-        "td", new XAttribute("class", kind), new XAttribute("data-label", Columns[column]), content);
+    /// <summary>A column that no entry fills is left out.</summary>
+    private static XElement Table(IReadOnlyList<PassEntry> entries)
+    {
+        (string Heading, string Short, Func<PassEntry, object> Of)[] columns = [.. Columns.Where(column => entries.Any(entry => column.Of(entry) is not ""))];
+        return new XElement(
+            "table",
+            new XElement("thead", new XElement("tr", columns.Select(column => column.Heading).Prepend("Quantity").Select(heading => new XElement("th", new XAttribute("scope", "col"), heading)))),
+            new XElement("tbody", entries.Select(entry => new XElement(
+                "tr",
+                new XElement("th", new XAttribute("scope", "row"), Spelling.Of(entry.Label)),
+                columns.Select(column => new XElement("td", new XAttribute("data-label", column.Short), column.Of(entry)))))));
+    }
 
     private static XElement Verdict(IVerdict verdict)
     {
@@ -58,7 +64,7 @@ internal static class StepSection
             Conclusion.Outside => ("outside", "✗"),
             _ => ("undecided", "?"),
         };
-        return new XElement("span", new XAttribute("class", "verdict " + word), new XElement("span", new XAttribute("class", "sign"), sign), word);
+        return new XElement("span", new XAttribute("class", "verdict " + word), new XElement("span", new XAttribute("class", "sign"), sign), " " + word);
     }
 
     /// <summary>Steps mostly name what limits a verdict in what to do; where they do not, it goes first.</summary>
@@ -71,7 +77,7 @@ internal static class StepSection
             : todo.Length == 0 ? limitation : $"{limitation}; {todo}";
     }
 
-    private static XElement Picture(Figure figure) => new("figure", figure.Svg, new XElement("figcaption", figure.Caption));
+    private static XElement Picture(Figure figure) => new("figure", figure.Svg, new XElement("figcaption", Spelling.Running(figure.Caption)));
 
     private static string Severity(Finding finding) => finding.Severity switch
     {
