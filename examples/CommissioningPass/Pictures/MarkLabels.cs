@@ -16,7 +16,7 @@ internal sealed class MarkLabels
     }
 
     /// <summary>Where the field below may begin.</summary>
-    internal double Bottom => _top + (_labels.Length == 0 ? 0 : ((_labels.Max(label => label.Level) + 1) * LineHeight) + 4);
+    internal double Bottom => _top + (_labels.Length == 0 ? 0 : ((_labels.Max(label => label.Level) + 1) * LineHeight) + 10);
 
     /// <summary>Labels in order of their places, which are the middles of their texts unless the edge is near.</summary>
     internal static MarkLabels Place(IEnumerable<(double X, string Text)> labels, double top)
@@ -45,7 +45,7 @@ internal sealed class MarkLabels
     {
         foreach ((double x, string text, int level) in _labels)
         {
-            canvas.Text(x, Bottom - 6 - (level * LineHeight), text, TextAlign.Middle);
+            canvas.Text(x, Bottom - 12 - (level * LineHeight), text, TextAlign.Middle);
         }
     }
 }

@@ -14,7 +14,6 @@ internal static class Palette
     internal const string Blue = "#0072b2";
     internal const string Vermilion = "#d55e00";
     internal const string Green = "#009e73";
-    internal const string Sky = "#56b4e9";
     internal const string Orange = "#e69f00";
 
     private static readonly (int Red, int Green, int Blue)[] Steps =

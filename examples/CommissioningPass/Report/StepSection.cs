@@ -52,7 +52,7 @@ internal static class StepSection
             new XElement("thead", new XElement("tr", columns.Select(column => column.Heading).Prepend("Quantity").Select(heading => new XElement("th", new XAttribute("scope", "col"), heading)))),
             new XElement("tbody", entries.Select(entry => new XElement(
                 "tr",
-                new XElement("th", new XAttribute("scope", "row"), Spelling.Of(entry.Label)),
+                new XElement("th", new XAttribute("scope", "row"), Spelling.Minus(entry.Label)),
                 columns.Select(column => new XElement("td", new XAttribute("data-label", column.Short), column.Of(entry)))))));
     }
 
