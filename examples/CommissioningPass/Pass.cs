@@ -2,7 +2,6 @@ using CommissioningPass.Inputs;
 using CommissioningPass.Report;
 using CommissioningPass.Steps;
 using PrinterMath.Extrusion;
-using PrinterMath.Resonance;
 
 namespace CommissioningPass;
 
@@ -23,7 +22,7 @@ internal static class Pass
         var screws = BedScrew.Read(folder);
         Recording beltA = Recording.Read(folder, "belt-a.wav");
         Recording beltB = Recording.Read(folder, "belt-b.wav");
-        AccelerationRecord? tapped = TapRecording.Read(folder);
+        TapRecording? tapped = TapRecording.Read(folder);
         WallReadings? wall = WallReadings.Read(folder);
         FitSeries? fit = FitReadings.Read(folder, limits);
         return

@@ -3,8 +3,9 @@ namespace CommissioningPass;
 /// <summary>What the command line asks for.</summary>
 /// <param name="Folder">Folder with the files.</param>
 /// <param name="Output">Where the record goes.</param>
+/// <param name="Report">Where the report goes.</param>
 /// <param name="Help">Whether only the usage is wanted.</param>
-internal sealed record PassArguments(string Folder, string Output, bool Help)
+internal sealed record PassArguments(string Folder, string Output, string Report, bool Help)
 {
     internal const string Usage =
         """
@@ -12,7 +13,8 @@ internal sealed record PassArguments(string Folder, string Output, bool Help)
 
         Reads belt-a.wav, belt-b.wav, readings.csv, limits.csv, probe.csv and screws.csv from FOLDER (the
         demonstration if none is given), and acceleration.csv, walls.csv and fit.csv if they are there; prints a table for each step and writes the results to FILE
-        (commissioning.json in the current folder if none is given).
+        (commissioning.json in the current folder if none is given), and a report for people beside it, with the
+        same name and the ending .html (report.html if none is given).
 
         Exit code: 0 the pass was made, whatever the verdicts; 1 a file cannot be used; 2 wrong command line.
         """;
@@ -28,7 +30,9 @@ internal sealed record PassArguments(string Folder, string Output, bool Help)
             switch (args[i])
             {
                 case "--help" or "-h":
-                    return (new PassArguments(string.Empty, string.Empty, Help: true), null);
+                    return (new PassArguments(string.Empty, string.Empty, string.Empty, Help: true), null);
+                case "--output" when output is null && i + 1 < args.Length && args[i + 1].EndsWith(".html", StringComparison.OrdinalIgnoreCase):
+                    return (null, "the record's name may not end in .html: the report takes that name.");
                 case "--output" when output is null && i + 1 < args.Length && args[i + 1].Length > 0:
                     output = args[++i];
                     break;
@@ -47,6 +51,12 @@ internal sealed record PassArguments(string Folder, string Output, bool Help)
             }
         }
 
-        return (new PassArguments(folder ?? Path.Combine(AppContext.BaseDirectory, "data", "demo"), output ?? "commissioning.json", Help: false), null);
+        return (
+            new PassArguments(
+                folder ?? Path.Combine(AppContext.BaseDirectory, "data", "demo"),
+                output ?? "commissioning.json",
+                output is null ? "report.html" : Path.ChangeExtension(output, ".html"),
+                Help: false),
+            null);
     }
 }

@@ -30,9 +30,11 @@ public static class PassProgram
         try
         {
             IReadOnlyList<PassStep> steps = Pass.Make(arguments.Folder);
-            Record(steps, arguments.Output);
+            Write(arguments.Output, "record", () => PassRecord.Write(steps, arguments.Output));
+            Write(arguments.Report, "report", () => HtmlReport.Write(steps, Scenario.Read(arguments.Folder), Path.GetFileName(arguments.Output), arguments.Report));
             PassTables.Print(steps, output, terminal);
             output.WriteLine($"Written: {arguments.Output}");
+            output.WriteLine($"Report: {arguments.Report}");
             return 0;
         }
         catch (InputException bad)
@@ -42,15 +44,15 @@ public static class PassProgram
         }
     }
 
-    private static void Record(IReadOnlyList<PassStep> steps, string path)
+    private static void Write(string path, string what, Action write)
     {
         try
         {
-            PassRecord.Write(steps, path);
+            write();
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw new InputException(path, null, "the record cannot be written; " + fault.Message);
+            throw new InputException(path, null, $"the {what} cannot be written; " + fault.Message);
         }
     }
 }

@@ -72,6 +72,9 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
         ["screw places in metres"] = Text(
             "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise\na,0.03,0.03,M4,below,lowers\nb,0.19,0.03,M4,below,lowers\nc,0.1,0.19,M4,below,lowers\n", "screws.csv: ", "in millimetres?"),
         ["acceleration column missing"] = Changed("acceleration.csv", "time_s,", "time_ms,", "acceleration.csv, line 1: ", "column time_s is missing"),
+        ["acceleration axis missing"] = Changed("acceleration.csv", "y_m_s2", "y_relative", "acceleration.csv, line 1: ", "y_relative stands alone"),
+        ["acceleration without an axis"] = Lines("acceleration.csv", (i, line) => line.Split(',')[0], "acceleration.csv, line 1: ", "column x_m_s2 is missing"),
+        ["acceleration alone and dead"] = Lines("acceleration.csv", (i, line) => i == 0 ? "time_s,y_relative" : line.Split(',')[0] + ",3", "acceleration.csv: ", "dead axis"),
         ["acceleration text for a number"] = Lines("acceleration.csv", (i, line) => i == 5 ? "10.1,0,fast,9.8" : line, "acceleration.csv, line 6: ", "y_m_s2 is 'fast'; a number"),
         ["acceleration in milliseconds"] = Numbers("acceleration.csv", row => [row[0] * 1000, row[1], row[2], row[3]], "milliseconds"),
         ["acceleration in g"] = Numbers("acceleration.csv", row => [row[0], row[1] / 9.80665, row[2] / 9.80665, row[3] / 9.80665], "units of g"),

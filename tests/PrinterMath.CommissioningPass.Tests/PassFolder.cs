@@ -20,6 +20,8 @@ internal sealed class PassFolder : IDisposable
 
     internal string Record => Path.Combine(Root, "out", "commissioning.json");
 
+    internal string Report => Path.ChangeExtension(Record, ".html");
+
     public void Dispose() => Directory.Delete(Root, recursive: true);
 
     internal string PathOf(string file) => Path.Combine(Root, file);

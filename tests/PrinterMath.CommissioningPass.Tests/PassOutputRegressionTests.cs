@@ -15,7 +15,7 @@ public sealed class PassOutputRegressionTests
         Assert.Equal(0, exitCode);
         Assert.Empty(error);
         string kept = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "expected", data + ".txt"));
-        Assert.Equal(kept, Plain(output, folder.Record));
+        Assert.Equal(kept, Plain(output, folder));
     }
 
     [Theory]
@@ -24,7 +24,7 @@ public sealed class PassOutputRegressionTests
     public void RedirectedOutputIsPlainAndFits(string data)
     {
         using var folder = new PassFolder(data);
-        string output = Plain(folder.Run().Output, folder.Record);
+        string output = Plain(folder.Run().Output, folder);
         Assert.DoesNotContain('\u001b', output);
         Assert.All(output.Split('\n'), line => Assert.True(new StringInfo(line).LengthInTextElements <= 80, line));
     }
@@ -52,6 +52,6 @@ public sealed class PassOutputRegressionTests
         }
     }
 
-    private static string Plain(string output, string record) => string.Join(
-        '\n', output.Replace(record, "RECORD", StringComparison.Ordinal).Split('\n').Select(line => line.TrimEnd()));
+    private static string Plain(string output, PassFolder folder) => string.Join(
+        '\n', output.Replace(folder.Record, "RECORD", StringComparison.Ordinal).Replace(folder.Report, "REPORT", StringComparison.Ordinal).Split('\n').Select(line => line.TrimEnd()));
 }

@@ -7,15 +7,20 @@ namespace CommissioningPass.Inputs;
 /// <summary>A comma-separated file (RFC 4180) with a header, read whole and checked: columns, fields a row, no quotes astray.</summary>
 internal sealed class CsvTable
 {
-    private CsvTable(string file, IReadOnlyList<CsvRow> rows)
+    private readonly string[] _columns;
+
+    private CsvTable(string file, string[] columns, IReadOnlyList<CsvRow> rows)
     {
         File = file;
+        _columns = columns;
         Rows = rows;
     }
 
     internal string File { get; }
 
     internal IReadOnlyList<CsvRow> Rows { get; }
+
+    internal bool Has(string column) => _columns.Contains(column, StringComparer.Ordinal);
 
     internal static CsvTable Read(string folder, string file, string[] required, params string[] optional)
     {
@@ -71,7 +76,7 @@ internal sealed class CsvTable
         }
 
         return rows.Count > 0
-            ? new CsvTable(file, rows)
+            ? new CsvTable(file, columns, rows)
             : throw new InputException(file, null, "there is no row below the header.");
     }
 

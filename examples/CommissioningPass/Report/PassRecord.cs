@@ -8,27 +8,7 @@ internal static class PassRecord
 {
     private const int SchemaVersion = 0;
 
-    /// <summary>Writes beside the target and moves into place, so that no half-written record is ever seen.</summary>
-    internal static void Write(IReadOnlyList<PassStep> steps, string path)
-    {
-        string temporary = path + ".part";
-        try
-        {
-            using (FileStream stream = File.Create(temporary))
-            {
-                Write(steps, stream);
-            }
-
-            File.Move(temporary, path, overwrite: true);
-        }
-        finally
-        {
-            if (File.Exists(temporary))
-            {
-                File.Delete(temporary);
-            }
-        }
-    }
+    internal static void Write(IReadOnlyList<PassStep> steps, string path) => WholeFile.Write(path, stream => Write(steps, stream));
 
     private static void Write(IReadOnlyList<PassStep> steps, Stream stream)
     {

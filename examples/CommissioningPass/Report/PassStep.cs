@@ -1,3 +1,4 @@
+using CommissioningPass.Pictures;
 using PrinterMath.Measurement;
 
 namespace CommissioningPass.Report;
@@ -19,4 +20,16 @@ internal sealed record PassStep(
 {
     /// <summary>Numbers chosen for the machine.</summary>
     internal IReadOnlyList<PassSetting> Settings { get; init; } = [];
+
+    /// <summary>What the owner does to the machine next, in sentences.</summary>
+    internal IReadOnlyList<string> ToDo { get; init; } = [];
+
+    /// <summary>What is right as it is, in sentences.</summary>
+    internal IReadOnlyList<string> LeaveAlone { get; init; } = [];
+
+    /// <summary>Files that are not there and what each would add, in sentences.</summary>
+    internal IReadOnlyList<string> WouldAdd { get; init; } = [];
+
+    /// <summary>What the report draws.</summary>
+    internal IReadOnlyList<PictureData> Pictures { get; init; } = [];
 }

@@ -1,4 +1,5 @@
 using CommissioningPass.Inputs;
+using CommissioningPass.Pictures;
 using CommissioningPass.Report;
 using PrinterMath.Extrusion;
 
@@ -31,6 +32,14 @@ internal static class ExtrusionStep
             Cautions)
         {
             Settings = fit?.State == FitSeriesState.Running ? [new PassSetting("extrusion.next_flow", fit.NextFlow, "1")] : [],
+            ToDo = [.. NewFlow(correction), .. NextPair(fit)],
+            LeaveAlone = correction is not null && Leave(correction) ? [FormattableString.Invariant($"Leave the flow at {correction.PresentFlow:0.###}.")] : [],
+            WouldAdd =
+            [
+                .. wall is null ? new[] { $"{WallReadings.File}, caliper readings of a wall, would add the flow to set." } : [],
+                .. fit is null ? new[] { $"{FitReadings.File}, a series of fits, would add a check by parts that go together." } : [],
+            ],
+            Pictures = fit is null ? [] : [new FitData(fit, estimate, correction?.NewFlow)],
         };
     }
 
@@ -42,14 +51,21 @@ internal static class ExtrusionStep
             : throw new InputException(WallReadings.File, null, estimate.Findings[0].Message);
     }
 
+    private static bool Leave(FlowCorrection correction) => correction.Ratio.Interval().Contains(1);
+
+    private static IEnumerable<string> NewFlow(FlowCorrection? correction) =>
+        correction is null || Leave(correction) ? [] : [$"Set the flow to {correction.NewFlow.ToString("V")}."];
+
+    private static IEnumerable<string> NextPair(FitSeries? fit) =>
+        fit?.State == FitSeriesState.Running ? [FormattableString.Invariant($"Print the next pair of the fit at a flow of {fit.NextFlow:0.000}.")] : [];
+
     private static IEnumerable<PassEntry> Wall(WallReadings? wall, FlowCorrection? correction)
     {
         if (wall is not null && correction is not null)
         {
             yield return PassEntry.Of("extrusion.wall", "Wall of one bead", wall.Thickness);
             yield return PassEntry.Of("extrusion.flow_factor", "Flow times", correction.Ratio);
-            bool leave = correction.Ratio.Interval().Contains(1);
-            yield return PassEntry.Of("extrusion.flow", "Flow by the wall", correction.NewFlow, whatToDo: leave ? "leave it" : "set this flow");
+            yield return PassEntry.Of("extrusion.flow", "Flow by the wall", correction.NewFlow, whatToDo: Leave(correction) ? "leave it" : "set this flow");
         }
     }
 

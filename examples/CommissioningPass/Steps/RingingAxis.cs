@@ -1,4 +1,5 @@
 using System.Globalization;
+using CommissioningPass.Pictures;
 using CommissioningPass.Report;
 using PrinterMath.Measurement;
 using PrinterMath.Resonance;
@@ -12,22 +13,32 @@ internal sealed class RingingAxis
     /// <summary>A mode that swings less than this share of the largest is left out of the choice.</summary>
     private const double WorthShaping = 0.1;
 
+    /// <summary>Hertz; finer than the width of a damped mode.</summary>
+    private const double PictureResolution = 2;
+
+    /// <summary>Sensors drift below this; a head on belts rings far above it.</summary>
+    private static readonly Frequency BelowIsDrift = Frequency.FromHertz(5);
+
     private readonly string _axis;
     private readonly ModeSet _found;
     private readonly Mode[] _modes;
     private readonly Mode[] _small;
     private readonly SequenceChoice? _choice;
+    private readonly double? _acceptableResidual;
 
     private RingingAxis(string axis, ModeSet found, double? acceptableResidual)
     {
         _axis = axis;
         _found = found;
+        _acceptableResidual = acceptableResidual;
         _modes = [.. found.Modes.OrderByDescending(Swing)];
         _small = [.. _modes.Where(mode => Swing(mode) < WorthShaping * Swing(_modes[0]))];
         _choice = _modes.Length > 0
             ? SequenceSearch.For([.. _modes.Except(_small)], new SequenceLimits { AcceptableResidual = acceptableResidual })
             : null;
     }
+
+    internal string Name => _axis;
 
     internal IEnumerable<Finding> Findings => [.. _found.Findings, .. _choice?.Findings ?? []];
 
@@ -38,7 +49,7 @@ internal sealed class RingingAxis
     });
 
     internal static RingingAxis Of(string axis, SampledSignal signal, Duration start, double clock, double? acceptableResidual) =>
-        new(axis, RingDown.Fit(signal, new RingDownOptions { Start = start, RelativeClockUncertainty = clock }), acceptableResidual);
+        new(axis, RingDown.Fit(signal, new RingDownOptions { Start = start, LowestFrequency = BelowIsDrift, RelativeClockUncertainty = clock }), acceptableResidual);
 
     internal IEnumerable<string> Remarks(Length? deviation)
     {
@@ -80,6 +91,29 @@ internal sealed class RingingAxis
         if (deviation is { } allowed)
         {
             yield return new PassSetting($"resonance.{_axis}.acceleration", AllowedAcceleration.ForDeviation(pick.Sequence, allowed).MetersPerSecondSquared, "m/s2");
+        }
+    }
+
+    internal IEnumerable<string> ToDo(Length? deviation)
+    {
+        if (_choice?.TryGetPick(out SequenceCandidate? pick) == true)
+        {
+            string limit = deviation is { } allowed
+                ? Invariant($", and an acceleration of no more than {AllowedAcceleration.ForDeviation(pick.Sequence, allowed).MetersPerSecondSquared:0.0} m/s²")
+                : string.Empty;
+            yield return Invariant($"Axis {_axis}: set the sequence of {pick.Sequence.Count} impulses that step 4 lists{limit}.");
+        }
+    }
+
+    /// <summary>The spectrum of the decay and, beside it, what the chosen sequence leaves.</summary>
+    internal IEnumerable<PictureData> Pictures(SampledSignal signal, Duration start, bool unitKnown)
+    {
+        var spectrum = SpectrumCurve.Of(signal, start, PictureResolution);
+        ModeMark[] marks = [.. _modes.Select((mode, i) => new ModeMark(i + 1, mode, _small.Contains(mode)))];
+        yield return new SpectrumData(_axis, spectrum, unitKnown ? "(m/s²)² per Hz" : "(sensor's unit)² per Hz", marks);
+        if (_choice?.TryGetPick(out SequenceCandidate? pick) == true)
+        {
+            yield return new ResidualData(_axis, pick, marks, _acceptableResidual, SpectrumData.HighestHertz(spectrum, marks));
         }
     }
 

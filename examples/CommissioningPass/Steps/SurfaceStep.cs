@@ -1,4 +1,5 @@
 using CommissioningPass.Inputs;
+using CommissioningPass.Pictures;
 using CommissioningPass.Report;
 using PrinterMath.Measurement;
 using PrinterMath.SurfaceMesh;
@@ -37,7 +38,13 @@ internal static class SurfaceStep
             [.. Shape(shape), .. Departure(flatness, limits.SurfaceFlatness)],
             [.. shape.Findings.Concat(flatness.Findings).Select(finding => (ProbeReadings.File, finding))],
             [.. Shares(shape), .. Correction(flatness)],
-            Cautions);
+            Cautions)
+        {
+            ToDo = Decision(flatness, limits.SurfaceFlatness) == MapDecision.Needed ? ["A map is needed: the bed's own shape is too much for the first layer."] : [],
+            LeaveAlone = Decision(flatness, limits.SurfaceFlatness) == MapDecision.NotNeeded ? ["No map is needed."] : [],
+            WouldAdd = limits.SurfaceFlatness is null ? ["A row surface_flatness in limits.csv would add whether the bed needs a map."] : [],
+            Pictures = [SurfaceData.Of(probed)],
+        };
     }
 
     private static IEnumerable<PassEntry> Shape(ShapeDecomposition shape)
@@ -77,6 +84,9 @@ internal static class SurfaceStep
             : PassEntry.Judged("surface.flatness", "Peak to valley", MapNeed.Judge(flatness, limit).Verdict, "mm", Need(MapNeed.Judge(flatness, limit)));
         yield return departure.With(flatness.LowerLimit.Meters, flatness.UpperLimit.Meters);
     }
+
+    private static MapDecision? Decision(Flatness flatness, Tolerance<Length>? limit) =>
+        limit is not null && flatness.TryGetPeakToValley(out _) ? MapNeed.Judge(flatness, limit).Decision : null;
 
     private static string Need(MapNeed need) => need.Decision switch
     {

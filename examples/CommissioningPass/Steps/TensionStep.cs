@@ -1,4 +1,5 @@
 using CommissioningPass.Inputs;
+using CommissioningPass.Pictures;
 using CommissioningPass.Report;
 using PrinterMath.Measurement;
 using PrinterMath.Tension;
@@ -59,7 +60,12 @@ internal static class TensionStep
                 Weakest("B", comparison.SecondTension.Budget),
                 "Damp the other belt with a finger while one sounds, and move the head to and fro between readings.",
             ],
-            Cautions);
+            Cautions)
+        {
+            ToDo = leave ? [] : [.. Changes(comparison).Where(change => change.IsNeeded).Select(change => change.ToString()), .. First(equal, comparison)],
+            LeaveAlone = leave ? ["Leave both belts as they are."] : [.. Changes(comparison).Where(change => !change.IsNeeded).Select(change => change.ToString())],
+            Pictures = [PluckData.Of("A", recordingA, pluckA), PluckData.Of("B", recordingB, pluckB)],
+        };
     }
 
     private static PluckReading Hear(Recording recording)
@@ -99,6 +105,11 @@ internal static class TensionStep
             (_, Conclusion.Within) => "equal: turn both alike",
             _ => $"turn belt {comparison.Turn.Name} first",
         };
+
+    private static BeltChange[] Changes(BeltComparison comparison) => [comparison.FirstChange, comparison.SecondChange];
+
+    private static IEnumerable<string> First(Verdict<double> equal, BeltComparison comparison) =>
+        equal.Conclusion == Conclusion.Outside ? [$"Begin with belt {comparison.Turn.Name}."] : [];
 
     private static string Weakest(string belt, UncertaintyBudget<Force> budget) => FormattableString.Invariant(
         $"Belt {belt}: {budget.Largest.VarianceShare * 100:0} % of the variance of its tension comes from '{budget.Largest.Input.Name}'.");

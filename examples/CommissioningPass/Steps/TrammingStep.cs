@@ -1,4 +1,5 @@
 using CommissioningPass.Inputs;
+using CommissioningPass.Pictures;
 using CommissioningPass.Report;
 using PrinterMath.Measurement;
 using PrinterMath.Tramming;
@@ -26,6 +27,7 @@ internal static class TrammingStep
 
         TrammingPlan plan = Supports(screws).Plan(plane);
         Verdict<Length> now = plan.Judge(limits.FirstLayerSpread);
+        BedSupport[] supports = [.. plan.Turns.Select((turn, i) => Support(turn, screws[i], now))];
         Verdict<Length> later = limits.FirstLayerSpread.Judge(plan.PredictedPlane.HeightSpread);
         return new PassStep(
             "tramming",
@@ -34,13 +36,18 @@ internal static class TrammingStep
                 PassEntry.Of("tramming.tilt_about_x", "Tilt about x", plane.TiltAboutX, "mrad"),
                 PassEntry.Of("tramming.tilt_about_y", "Tilt about y", plane.TiltAboutY, "mrad"),
                 PassEntry.Judged("tramming.height_spread", "Spread by tilt", now, whatToDo: Advice(now)),
-                .. Turns(plan, screws, now),
+                .. Turns(plan, supports),
                 PassEntry.Judged("tramming.predicted_spread", "Spread after turning", later, whatToDo: "probe again to see"),
                 .. Twist(plan),
             ],
             [.. plan.Findings.Select(finding => (ProbeReadings.File, finding))],
             [FormattableString.Invariant($"Turning cannot remove the bed's own shape: {plan.RemainingRawFlatness.Micrometers:0.0} µm from lowest to highest reading about the plane, probe noise in it.")],
-            Cautions);
+            Cautions)
+        {
+            ToDo = [.. supports.Where(support => !support.Leave).Select(support => "Turn " + support.Words), .. Again(supports)],
+            LeaveAlone = [.. supports.Where(support => support.Leave).Select(support => support.Words)],
+            Pictures = [new BedPlanData(supports, [.. probed.Select(point => (point.X.Millimeters, point.Y.Millimeters))])],
+        };
     }
 
     private static BedSupports Supports(IReadOnlyList<BedScrew> screws)
@@ -60,17 +67,27 @@ internal static class TrammingStep
         }
     }
 
-    private static IEnumerable<PassEntry> Turns(TrammingPlan plan, IReadOnlyList<BedScrew> screws, Verdict<Length> now)
+    private static BedSupport Support(ScrewTurn turn, BedScrew screw, Verdict<Length> now) => new(
+        turn.Name,
+        screw.XMillimetres,
+        screw.YMillimetres,
+        Spelling.Of(turn.Rotation.ToString()),
+        turn.Sense == TurnSense.Clockwise ? "clockwise" : "counterclockwise",
+        screw.TurnedFromAbove ? "from above" : "from below",
+        turn.HeightChange.SiValue > 0,
+        now.Conclusion == Conclusion.Within || !turn.WorthTurning);
+
+    private static IEnumerable<string> Again(BedSupport[] supports) => supports.All(support => support.Leave) ? [] : ["Then probe again to see."];
+
+    private static IEnumerable<PassEntry> Turns(TrammingPlan plan, BedSupport[] supports)
     {
         for (int i = 0; i < plan.Turns.Count; i++)
         {
             ScrewTurn turn = plan.Turns[i];
             string name = "tramming.screw." + turn.Name.Replace(' ', '_');
-            string motion = turn.HeightChange.SiValue > 0 ? "raises" : "lowers";
-            string seen = $"{(turn.Sense == TurnSense.Clockwise ? "clockwise" : "counterclockwise")} from {(screws[i].TurnedFromAbove ? "above" : "below")}, {motion}";
-            bool leave = now.Conclusion == Conclusion.Within || !turn.WorthTurning;
+            string seen = $"{supports[i].Sense} {supports[i].From}, {(supports[i].Raises ? "raises" : "lowers")}";
             yield return PassEntry.Of(name + ".height_change", $"{turn.Name}: raise", turn.HeightChange);
-            yield return PassEntry.Of(name + ".rotation", $"{turn.Name}: turn", turn.Rotation, whatToDo: leave ? "leave it" : seen);
+            yield return PassEntry.Of(name + ".rotation", $"{turn.Name}: turn", turn.Rotation, whatToDo: supports[i].Leave ? "leave it" : seen);
         }
     }
 
