@@ -11,7 +11,7 @@ internal sealed class SpectralSelection
 {
     private const int MostTones = 20;
     private const int Rounds = 60;
-    private const int TriedRounds = 20;
+    private const int TriedRounds = 40;
     private const double LeastGain = 1e-6;
     private const double LeastTriedGain = 1e-2;
     private const int FewTerms = 3;
@@ -95,7 +95,7 @@ internal sealed class SpectralSelection
 
     private void Prune()
     {
-        for (int i = Model.Terms.Count - 1; i >= 0 && Model.Terms.Count > 1; i--)
+        for (int i = Model.Terms.Count - 1; i >= 0; i--)
         {
             SpectralModel without = Refitted(i);
             double gain = Model.LogLikelihood - without.LogLikelihood;

@@ -9,6 +9,9 @@ namespace PrinterMath.Resonance;
 /// </remarks>
 internal static class WhittleFit
 {
+    /// <summary>A small gain says that the top is near only when the step was hardly shortened.</summary>
+    private const double LittleDamping = 0.1;
+
     /// <summary>The most likely model near the given one, earlier terms held still; stops when a round gains less than <paramref name="least"/> in log-likelihood.</summary>
     /// <remarks>A shortfall of g in log-likelihood is an error of about √(2g) standard uncertainties.</remarks>
     internal static SpectralModel Maximise(SpectrumLines lines, SpectralModel start, int firstFree, int rounds, double least, CancellationToken cancellation)
@@ -32,9 +35,10 @@ internal static class WhittleFit
                 double gain = tried.LogLikelihood - best.LogLikelihood;
                 if (gain >= 0)
                 {
+                    bool nearlyFull = damping < LittleDamping;
                     best = tried;
                     damping = Math.Max(1e-9, damping / 8);
-                    if (gain < least)
+                    if (gain < least && nearlyFull)
                     {
                         return best;
                     }
