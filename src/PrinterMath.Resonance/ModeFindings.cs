@@ -14,4 +14,10 @@ public static class ModeFindings
 
     /// <summary>Caution: a mode's damping ratio is known to no better than half of itself.</summary>
     public const string DampingUnknown = "mode.damping-unknown";
+
+    /// <summary>Caution: a resonance is narrower than a line of the spectrum; longer segments are needed to tell its damping.</summary>
+    public const string Unresolved = "mode.unresolved";
+
+    /// <summary>Caution: the spectrum departs from the shape fitted by more than its scatter; uncertainties were widened.</summary>
+    public const string ShapeMisfit = "mode.shape-misfit";
 }

@@ -35,6 +35,27 @@ internal static class ModeReport
         new FindingNumber("frequency", hertz, "Hz"),
         new FindingNumber("amplitude", amplitude, "1"));
 
+    internal static Finding NoneInBand(FrequencyBand band) => new(
+        ModeFindings.None,
+        FindingSeverity.Blocking,
+        string.Create(CultureInfo.InvariantCulture, $"Nothing from {band} rises from the noise far enough, and wide enough, to be a mode."),
+        new FindingNumber("lowest", band.LowerHertz, "Hz"),
+        new FindingNumber("highest", band.UpperHertz, "Hz"));
+
+    internal static Finding Unresolved(double hertz, double resolution, int length) => new(
+        ModeFindings.Unresolved,
+        FindingSeverity.Caution,
+        string.Create(CultureInfo.InvariantCulture, $"The resonance at {hertz:G5} Hz is narrower than the {resolution:G3} Hz of a line: take segments of more than {length} samples, or read its decay."),
+        new FindingNumber("frequency", hertz, "Hz"),
+        new FindingNumber("resolution", resolution, "Hz"),
+        new FindingNumber("segmentLength", length, "1"));
+
+    internal static Finding ShapeMisfit(double misfit) => new(
+        ModeFindings.ShapeMisfit,
+        FindingSeverity.Caution,
+        string.Create(CultureInfo.InvariantCulture, $"The spectrum departs from modes over a noise floor by {misfit:G3} times its scatter: the excitation may not be level. Uncertainties are widened."),
+        new FindingNumber("misfit", misfit, "1"));
+
     internal static ModeSet OfDecay(DecayFit fit, ReadOnlySpan<double> samples, double rate, double clock)
     {
         var floor = NoiseFloor.Of(fit.Residuals);
