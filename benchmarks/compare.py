@@ -17,7 +17,7 @@ from typing import Optional
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 OURS = os.path.join(HERE, "PrinterMath.Benchmarks", "bin", "Release", "net10.0", "PrinterMath.Benchmarks.dll")
-ROUNDS = 41
+ROUNDS = 31
 BLOCK_NS = 3e6
 WARM_SECONDS = 1.5
 
