@@ -76,7 +76,7 @@ internal static class FitChecks
         foreach (FitTrial trial in trials)
         {
             bool fits = trial.Outcome == FitOutcome.Fits;
-            ratio *= grid.Update(reversed, trial.Flow, !fits) / grid.Update(ordered, trial.Flow, fits);
+            ratio *= grid.Update(reversed, trial.Flow, !fits, reversed) / grid.Update(ordered, trial.Flow, fits, ordered);
         }
 
         return ratio;

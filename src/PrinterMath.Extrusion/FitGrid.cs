@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using MathNet.Numerics.Distributions;
 
 namespace PrinterMath.Extrusion;
@@ -19,6 +20,7 @@ internal sealed class FitGrid
     private const double Negligible = 1e-200;
 
     private readonly double[] _probability;
+    private readonly double[] _opposite;
     private readonly int _stride;
     private readonly int _offset;
     private readonly int _perStep;
@@ -51,11 +53,13 @@ internal sealed class FitGrid
         _offset = inside - 1 + margin;
         _stride = (2 * _offset) + 1;
         _probability = new double[TransitionCount * _stride];
+        _opposite = new double[TransitionCount * _stride];
         for (int s = 0; s < TransitionCount; s++)
         {
             for (int d = 0; d < _stride; d++)
             {
                 _probability[(s * _stride) + d] = Normal.CDF(0, 1, (d - _offset) * Spacing / Transitions[s]);
+                _opposite[((s + 1) * _stride) - 1 - d] = _probability[(s * _stride) + d];
             }
         }
 
@@ -98,29 +102,69 @@ internal sealed class FitGrid
 
     /// <summary>Multiplies by the probability of an answer and scales the sum to 1.</summary>
     /// <returns>Probability of the answer before it was seen.</returns>
-    internal double Update(double[] weights, double flow, bool fits)
+    internal double Update(ReadOnlySpan<double> weights, double flow, bool fits, Span<double> updated)
     {
         double cells = (flow - Flows[0]) / Spacing, nearest = Math.Round(cells);
         bool onGrid = Math.Abs(cells - nearest) < 1e-6 && nearest >= MarginCells && nearest < Flows.Length - MarginCells;
+        double[] between = onGrid ? [] : new double[Flows.Length];
         double sum = 0;
         for (int s = 0; s < Transitions.Length; s++)
         {
-            Span<double> row = weights.AsSpan(s * Flows.Length, Flows.Length);
-            int first = (s * _stride) + _offset - (int)nearest, last = (s * _stride) + _offset + (int)nearest;
-            for (int j = 0; j < row.Length; j++)
-            {
-                double z = (Flows[j] - flow) / Transitions[s];
-                double p = onGrid ? _probability[fits ? first + j : last - j] : Normal.CDF(0, 1, fits ? z : -z);
-                row[j] *= p;
-                sum += row[j];
-            }
+            int row = s * Flows.Length;
+            ReadOnlySpan<double> probability = onGrid
+                ? (fits ? _probability : _opposite).AsSpan((s * _stride) + _offset - (int)nearest, Flows.Length)
+                : Between(flow, fits ? Transitions[s] : -Transitions[s], between);
+            sum += Multiply(weights.Slice(row, Flows.Length), probability, updated.Slice(row, Flows.Length));
         }
 
-        for (int i = 0; i < weights.Length; i++)
+        Scale(updated, 1 / sum);
+        return sum;
+    }
+
+    private double[] Between(double flow, double sigma, double[] probability)
+    {
+        for (int j = 0; j < probability.Length; j++)
         {
-            weights[i] = weights[i] < Negligible ? 0 : weights[i] / sum;
+            probability[j] = Normal.CDF(0, 1, (Flows[j] - flow) / sigma);
+        }
+
+        return probability;
+    }
+
+    private static double Multiply(ReadOnlySpan<double> weights, ReadOnlySpan<double> probability, Span<double> products)
+    {
+        Vector256<double> sums = default;
+        int i = 0;
+        for (; i <= products.Length - Vector256<double>.Count; i += Vector256<double>.Count)
+        {
+            Vector256<double> product = Vector256.Create(weights[i..]) * Vector256.Create(probability[i..]);
+            product.CopyTo(products[i..]);
+            sums += product;
+        }
+
+        double sum = Vector256.Sum(sums);
+        for (; i < products.Length; i++)
+        {
+            products[i] = weights[i] * probability[i];
+            sum += products[i];
         }
 
         return sum;
+    }
+
+    private static void Scale(Span<double> weights, double factor)
+    {
+        int i = 0;
+        for (; i <= weights.Length - Vector256<double>.Count; i += Vector256<double>.Count)
+        {
+            var weight = Vector256.Create<double>(weights[i..]);
+            Vector256<double> kept = Vector256.ConditionalSelect(Vector256.LessThan(weight, Vector256.Create(Negligible)), default, weight * factor);
+            kept.CopyTo(weights[i..]);
+        }
+
+        for (; i < weights.Length; i++)
+        {
+            weights[i] = weights[i] < Negligible ? 0 : weights[i] * factor;
+        }
     }
 }

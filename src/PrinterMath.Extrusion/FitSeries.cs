@@ -117,8 +117,8 @@ public sealed class FitSeries
             throw Guard.Out(nameof(outcome), outcome, "Fits or DoesNotFit");
         }
 
-        double[] weights = (double[])_weights.Clone();
-        _grid.Update(weights, flow, outcome == FitOutcome.Fits);
+        double[] weights = GC.AllocateUninitializedArray<double>(_weights.Length);
+        _grid.Update(_weights, flow, outcome == FitOutcome.Fits, weights);
         return new FitSeries(_grid, _options, Lower, Upper, weights, [.. _trials, new FitTrial(flow, outcome)]);
     }
 
