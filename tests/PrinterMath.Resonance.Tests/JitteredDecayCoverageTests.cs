@@ -1,4 +1,3 @@
-using PrinterMath.Measurement;
 using UnitsNet;
 using Xunit.Abstractions;
 
