@@ -1,0 +1,11 @@
+namespace PrinterMath.Tension;
+
+/// <summary>Codes of the findings about belt paths, drives and tensioners.</summary>
+public static class DriveFindings
+{
+    /// <summary>Caution: the belt's length as drawn changes with the head, so its tension would too.</summary>
+    public const string LengthVaries = "path.length-varies";
+
+    /// <summary>Blocking: no place within the travel gives the spans that were asked for.</summary>
+    public const string NoParkingPlace = "path.no-parking-place";
+}
