@@ -1,0 +1,115 @@
+using System.Collections.ObjectModel;
+using System.Diagnostics;
+using PrinterMath.Measurement;
+using UnitsNet;
+
+namespace PrinterMath.Tension;
+
+/// <summary>An axis, or a pair of axes, driven by belts: ways of the belts, moving masses, friction, and what belts and bearings stand.</summary>
+/// <remarks>On a crossed drive all answers are for one belt, the worse one; both are to carry the same tension. On single axes each belt has a drive and a window of its own.</remarks>
+/// <example><code>
+/// BeltDrive drive = BeltDrive.Crossed(layout, new BeltDriveOptions { MassX = head, MassY = beam });
+/// TensionWindow window = drive.TensionWindow(span, new TensionWindowOptions { Acceleration = Acceleration.FromMetersPerSecondSquared(10) });
+/// </code></example>
+[DebuggerDisplay("{ToString(),nq}")]
+public sealed class BeltDrive
+{
+    private readonly ReadOnlyCollection<BeltPath> _belts;
+
+    private BeltDrive(bool crossed, HeadTravel travel, BeltDriveOptions options, params BeltPath[] belts)
+    {
+        IsCrossed = crossed;
+        Travel = travel;
+        _belts = Array.AsReadOnly(belts);
+        MassX = Positive(options.MassX ?? Measured.FromRange(Mass.FromKilograms(0.2), Mass.FromKilograms(crossed ? 0.7 : 1.5)));
+        MassY = Positive(options.MassY ?? Measured.FromRange(Mass.FromKilograms(0.5), Mass.FromKilograms(1.5)));
+        Friction = options.Friction ?? Measured.FromRange(Force.FromNewtons(0.5), Force.FromNewtons(4));
+        Guard.NonNegative(Friction.SiValue, nameof(options));
+        Width = Guard.Positive(options.BeltWidth.Meters, nameof(options));
+        WorkingStrength = Positive(options.WorkingStrength ?? Measured.FromRange(ForcePerLength.FromNewtonsPerMillimeter(4), ForcePerLength.FromNewtonsPerMillimeter(15)));
+        IdlerLoad = Positive(options.IdlerLoad ?? Measured.FromRange(Force.FromNewtons(80), Force.FromNewtons(300)));
+        ShaftLoad = options.ShaftLoad is { } load ? Positive(load) : null;
+    }
+
+    /// <summary>Whether two motors share each movement.</summary>
+    public bool IsCrossed { get; }
+
+    /// <summary>The belts: two of a crossed drive, else one.</summary>
+    public IReadOnlyList<BeltPath> Belts => _belts;
+
+    /// <summary>Where the head goes.</summary>
+    public HeadTravel Travel { get; }
+
+    /// <summary>Mass that moves along x, as stated or the default range.</summary>
+    public Measured<Mass> MassX { get; }
+
+    /// <summary>Mass that moves along y, as stated or the default range; not used on a single axis.</summary>
+    public Measured<Mass> MassY { get; }
+
+    /// <summary>Friction at one belt, as stated or the default range.</summary>
+    public Measured<Force> Friction { get; }
+
+    internal double Width { get; }
+
+    internal Measured<ForcePerLength> WorkingStrength { get; }
+
+    internal Measured<Force> IdlerLoad { get; }
+
+    internal Measured<Force>? ShaftLoad { get; }
+
+    /// <summary>A crossed two-motor drive.</summary>
+    /// <param name="layout">Both belts.</param>
+    /// <param name="options">What else is known; null for the default ranges.</param>
+    /// <returns>The drive.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
+    public static BeltDrive Crossed(CrossedLayout layout, BeltDriveOptions? options = null) =>
+        new(true, Guard.NotNull(layout).Travel, options ?? new BeltDriveOptions(), layout.BeltA, layout.BeltB);
+
+    /// <summary>An axis with a motor of its own.</summary>
+    /// <param name="layout">The belt.</param>
+    /// <param name="options">What else is known; null for the default ranges.</param>
+    /// <returns>The drive.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
+    public static BeltDrive SingleAxis(SingleAxisLayout layout, BeltDriveOptions? options = null) =>
+        new(false, Guard.NotNull(layout).Travel, options ?? new BeltDriveOptions(), layout.Belt);
+
+    /// <summary>Largest force that a belt transmits at an acceleration: worst over direction, friction included.</summary>
+    /// <param name="acceleration">Magnitude of the acceleration, zero or more.</param>
+    /// <returns>The force with its budget.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The acceleration is negative.</exception>
+    public UncertaintyBudget<Force> LargestForce(Acceleration acceleration)
+    {
+        double a = Guard.NonNegative(acceleration.MetersPerSecondSquared, nameof(acceleration));
+        return Propagation.FirstOrder<Force>(x => ForceNewtons(a, x), LoadInputs());
+    }
+
+    /// <summary>The tensions that serve an acceleration.</summary>
+    /// <param name="span">The span that the person plucks, for the frequencies.</param>
+    /// <param name="options">What the tension must serve.</param>
+    /// <returns>The window.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or somewhere in the travel pulleys overlap or lose the belt.</exception>
+    public TensionWindow TensionWindow(BeltSpan span, TensionWindowOptions options) => WindowSolver.Solve(this, Guard.NotNull(span), Guard.NotNull(options));
+
+    /// <summary>Invariant text.</summary>
+    /// <returns>Kind, masses and friction.</returns>
+    public override string ToString() => $"{(IsCrossed ? "crossed drive" : "single axis")}, {MassX}, friction {Friction}";
+
+    internal List<BudgetInput> LoadInputs() =>
+        IsCrossed
+            ? [BudgetInput.Of("mass along x", MassX), BudgetInput.Of("mass along y", MassY), BudgetInput.Of("friction", Friction)]
+            : [BudgetInput.Of("moving mass", MassX), BudgetInput.Of("friction", Friction)];
+
+    /// <summary>Force from the first members of <see cref="LoadInputs"/>; rotor is J/r², zero for the belt's own force.</summary>
+    internal double ForceNewtons(double acceleration, ReadOnlySpan<double> x, double rotor = 0) =>
+        (acceleration * EffectiveMass(x, rotor)) + x[IsCrossed ? 2 : 1];
+
+    internal double EffectiveMass(ReadOnlySpan<double> x, double rotor) =>
+        IsCrossed ? DriveForce.CrossedMass(x[0], x[1], rotor) : x[0] + rotor;
+
+    private static Measured<T> Positive<T>(Measured<T> measured)
+        where T : struct
+    {
+        Guard.Positive(measured.SiValue, nameof(BeltDriveOptions));
+        return measured;
+    }
+}
