@@ -14,10 +14,4 @@ public static class DriveFindings
 
     /// <summary>Caution: the maker's radial load of the motor shaft was not stated, and the least tension is above a typical one.</summary>
     public const string ShaftLoadUnknown = "window.shaft-load-unknown";
-
-    /// <summary>Blocking: the readings do not tell how much a turn changes the tensions.</summary>
-    public const string GainUnknown = "tensioner.gain-unknown";
-
-    /// <summary>Caution: the turn was cut to the largest single adjustment; measure again after it.</summary>
-    public const string TurnCut = "tensioner.turn-cut";
 }
