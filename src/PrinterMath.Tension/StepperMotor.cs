@@ -104,18 +104,11 @@ public sealed class StepperMotor
     /// <returns>Holding torque and rated current.</returns>
     public override string ToString() => $"stepper of {_data.HoldingTorque} at {_data.RatedCurrent}";
 
-    internal IReadOnlyList<BudgetInput> Inputs => _inputs;
-
-    internal double ElectricalPolePairs => _data.RotorTeeth;
-
     /// <summary>Torque from holding torque, resistance and inductance, in that order, all in SI.</summary>
-    internal double NewtonMeters(double speed, ReadOnlySpan<double> x)
+    private double NewtonMeters(double speed, ReadOnlySpan<double> x)
     {
         double k = x[0] / _data.RatedCurrent.AmperesPeak;
         return k * StepperEnvelope.TorqueCurrent(
             speed, k, Math.Max(double.Epsilon, x[1]), Math.Max(0, x[2]), _data.RotorTeeth, _data.SupplyVoltage.Volts, RunCurrent.AmperesPeak);
     }
-
-    /// <summary>k_m = N_r·T(I_run)/r²: the motor's restoring torque per angle, seen at the belt.</summary>
-    internal double StandstillTorque => _data.HoldingTorque.SiValue * RunCurrent.AmperesPeak / _data.RatedCurrent.AmperesPeak;
 }
