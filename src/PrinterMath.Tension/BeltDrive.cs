@@ -29,6 +29,8 @@ public sealed class BeltDrive
         WorkingStrength = Positive(options.WorkingStrength ?? Measured.FromRange(ForcePerLength.FromNewtonsPerMillimeter(4), ForcePerLength.FromNewtonsPerMillimeter(15)));
         IdlerLoad = Positive(options.IdlerLoad ?? Measured.FromRange(Force.FromNewtons(80), Force.FromNewtons(300)));
         ShaftLoad = options.ShaftLoad is { } load ? Positive(load) : null;
+        PulleyInertia = Positive(options.PulleyInertia ?? Measured.FromRange(MassMomentOfInertia.FromKilogramSquareMeters(1e-7), MassMomentOfInertia.FromKilogramSquareMeters(1e-6)));
+        Drag = BeltDrag.Worst(belts, travel, options);
     }
 
     /// <summary>Whether two motors share each movement.</summary>
@@ -50,6 +52,10 @@ public sealed class BeltDrive
     public Measured<Force> Friction { get; }
 
     internal double Width { get; }
+
+    internal Measured<MassMomentOfInertia> PulleyInertia { get; }
+
+    internal BeltDrag Drag { get; }
 
     internal Measured<ForcePerLength> WorkingStrength { get; }
 
@@ -83,6 +89,47 @@ public sealed class BeltDrive
         return Propagation.FirstOrder<Force>(x => ForceNewtons(a, x), LoadInputs());
     }
 
+    /// <summary>Friction that a tension causes at one belt, worst place of the head: bearings under their hub loads, bending of the belt, pins that it slides over.</summary>
+    /// <param name="tension">Tension at rest, zero or more.</param>
+    /// <returns>κ·T₀ with its budget, κ = µ_b·Σ(d/r)·sin(θ/2) + c·n + (e^(µ_s·Σθ) − 1) over bearings, pulleys and pins.</returns>
+    /// <remarks>Source: bearing friction moment ½·µ·R·d as in bearing makers' catalogues (from memory); pins L. Euler 1769, J. A. Eytelwein 1808.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The tension is negative.</exception>
+    public UncertaintyBudget<Force> DragAt(Force tension)
+    {
+        double t = Guard.NonNegative(tension.Newtons, nameof(tension));
+        return Propagation.FirstOrder<Force>(x => t * Drag.Ratio(x), Drag.Inputs);
+    }
+
+    /// <summary>What a move asks of the motor against what the motor can give.</summary>
+    /// <param name="motor">The motor, one on each belt.</param>
+    /// <param name="speed">Speed v of the head, zero or more.</param>
+    /// <param name="acceleration">Acceleration a of the head along its way, zero or more.</param>
+    /// <param name="options">Direction, tension and the share of the torque that may be used; null for the defaults.</param>
+    /// <returns>Demand, supply and the verdict.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
+    public MotorMargin MotorMargin(StepperMotor motor, Speed speed, Acceleration acceleration, MotorMarginOptions? options = null) =>
+        MotorDemand.For(this, motor, speed, options, Guard.NonNegative(acceleration.MetersPerSecondSquared, nameof(acceleration)))
+            .MarginAt(acceleration.MetersPerSecondSquared);
+
+    /// <summary>Largest acceleration that the motors give at a speed without passing the usable share of their torque.</summary>
+    /// <param name="motor">The motor, one on each belt.</param>
+    /// <param name="speed">Speed v of the head, zero or more.</param>
+    /// <param name="options">Direction, tension and the share of the torque that may be used; null for the defaults.</param>
+    /// <returns>The acceleration with its budget, or a finding when friction takes all the torque.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
+    public AccelerationLimit LargestAcceleration(StepperMotor motor, Speed speed, MotorMarginOptions? options = null) =>
+        MotorDemand.For(this, motor, speed, options).LargestAcceleration();
+
+    /// <summary>The tension at which the largest acceleration is available at a speed: less tension and the slack side goes slack first, more and friction eats the torque.</summary>
+    /// <param name="motor">The motor, one on each belt.</param>
+    /// <param name="speed">Speed v of the head, zero or more.</param>
+    /// <param name="slackSideShare">As <see cref="TensionWindowOptions.SlackSideShare"/>.</param>
+    /// <param name="options">Direction and the share of the torque that may be used; a stated tension is not used.</param>
+    /// <returns>Tension and acceleration with their budgets, or a finding when friction takes all the torque.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
+    public TensionOptimum BestTension(StepperMotor motor, Speed speed, Measured<double>? slackSideShare = null, MotorMarginOptions? options = null) =>
+        MotorDemand.For(this, motor, speed, options).BestTension(slackSideShare ?? Measured.FromRange(0.1, 0.3));
+
     /// <summary>The tensions that serve an acceleration.</summary>
     /// <param name="span">The span that the person plucks, for the frequencies.</param>
     /// <param name="options">What the tension must serve.</param>
@@ -99,12 +146,11 @@ public sealed class BeltDrive
             ? [BudgetInput.Of("mass along x", MassX), BudgetInput.Of("mass along y", MassY), BudgetInput.Of("friction", Friction)]
             : [BudgetInput.Of("moving mass", MassX), BudgetInput.Of("friction", Friction)];
 
-    /// <summary>Force from the first members of <see cref="LoadInputs"/>; rotor is J/r², zero for the belt's own force.</summary>
-    internal double ForceNewtons(double acceleration, ReadOnlySpan<double> x, double rotor = 0) =>
-        (acceleration * EffectiveMass(x, rotor)) + x[IsCrossed ? 2 : 1];
+    /// <summary>Force at a belt from the first members of <see cref="LoadInputs"/>, guide friction included, drag of the tension not.</summary>
+    internal double ForceNewtons(double acceleration, ReadOnlySpan<double> x) =>
+        (acceleration * (IsCrossed ? DriveForce.CrossedMass(x[0], x[1], 0) : x[0])) + FrictionNewtons(x);
 
-    internal double EffectiveMass(ReadOnlySpan<double> x, double rotor) =>
-        IsCrossed ? DriveForce.CrossedMass(x[0], x[1], rotor) : x[0] + rotor;
+    internal double FrictionNewtons(ReadOnlySpan<double> x) => x[IsCrossed ? 2 : 1];
 
     private static Measured<T> Positive<T>(Measured<T> measured)
         where T : struct

@@ -33,4 +33,24 @@ public sealed record BeltDriveOptions
     /// <summary>Largest load of an idler with its bearings and pin.</summary>
     /// <value>Anywhere between 80 and 300 N, if null.</value>
     public Measured<Force>? IdlerLoad { get; init; }
+
+    /// <summary>Friction coefficient of the ball bearings in idlers and motor, a ratio: moment = ½·coefficient·load·bore.</summary>
+    /// <value>Anywhere between 0.001 and 0.005, if null (deep groove ball bearings 0.0015, seals and grease add to it; from memory of bearing makers' catalogues).</value>
+    public Measured<double>? BearingFriction { get; init; }
+
+    /// <summary>Bore of those bearings.</summary>
+    /// <value>5 mm.</value>
+    public Length BearingBore { get; init; } = Length.FromMillimeters(5);
+
+    /// <summary>Share of its tension that the belt loses to bending and meshing at each pulley, a ratio.</summary>
+    /// <value>Anywhere between 0.0005 and 0.004, if null (common practice, no source).</value>
+    public Measured<double>? BendingLoss { get; init; }
+
+    /// <summary>Coefficient of sliding friction on pins that do not turn.</summary>
+    /// <value>Anywhere between 0.1 and 0.3, if null. Not used where there is no <see cref="PulleyKind.SlidingPin"/>.</value>
+    public Measured<double>? SlidingFriction { get; init; }
+
+    /// <summary>Inertia of one motor pulley with what else turns with it.</summary>
+    /// <value>Anywhere between 1 and 10 g·cm², if null.</value>
+    public Measured<MassMomentOfInertia>? PulleyInertia { get; init; }
 }

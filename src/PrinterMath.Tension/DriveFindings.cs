@@ -14,4 +14,13 @@ public static class DriveFindings
 
     /// <summary>Caution: the maker's radial load of the motor shaft was not stated, and the least tension is above a typical one.</summary>
     public const string ShaftLoadUnknown = "window.shaft-load-unknown";
+
+    /// <summary>Caution: the uncertainties of both limits leave open whether any tension serves.</summary>
+    public const string UndecidedWindow = "window.undecided";
+
+    /// <summary>Blocking: the transmitted force alone is too much for belt or bearings, before any tension at rest.</summary>
+    public const string Overloaded = "window.overloaded";
+
+    /// <summary>Blocking: at this speed the usable torque does not even overcome friction, so there is no acceleration to give.</summary>
+    public const string NoTorque = "motor.no-torque";
 }

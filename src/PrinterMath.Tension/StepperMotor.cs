@@ -23,6 +23,8 @@ public sealed class StepperMotor
     private static readonly Measured<MassMomentOfInertia> UnknownInertia = Measured.FromRange(
         MassMomentOfInertia.FromKilogramSquareMeters(3e-6), MassMomentOfInertia.FromKilogramSquareMeters(9e-6));
 
+    private static readonly Measured<Torque> UnknownFriction = Measured.FromRange(Torque.FromNewtonMeters(0.002), Torque.FromNewtonMeters(0.015));
+
     private readonly StepperMotorData _data;
     private readonly BudgetInput[] _inputs;
 
@@ -41,6 +43,8 @@ public sealed class StepperMotor
         RotorInertia = data.RotorInertia ?? UnknownInertia;
         Guard.Positive(Inductance.SiValue, nameof(data));
         Guard.Positive(RotorInertia.SiValue, nameof(data));
+        FrictionTorque = data.FrictionTorque ?? UnknownFriction;
+        Guard.NonNegative(FrictionTorque.SiValue, nameof(data));
         RunCurrent = data.RunCurrent ?? data.RatedCurrent;
         _inputs = [BudgetInput.Of("holding torque", data.HoldingTorque), BudgetInput.Of("winding resistance", data.Resistance), BudgetInput.Of("winding inductance", Inductance)];
     }
@@ -51,8 +55,25 @@ public sealed class StepperMotor
     /// <summary>Rotor inertia J, as stated or the default range.</summary>
     public Measured<MassMomentOfInertia> RotorInertia { get; }
 
+    /// <summary>Friction of the motor itself, as stated or the default range.</summary>
+    public Measured<Torque> FrictionTorque { get; }
+
     /// <summary>Current while moving.</summary>
     public WindingCurrent RunCurrent { get; }
+
+    /// <summary>Number N_r of rotor teeth.</summary>
+    public int RotorTeeth => _data.RotorTeeth;
+
+    /// <summary>Holding torque at the run current, T_hold·I_run/I_rated: torque follows the current while the iron is not saturated.</summary>
+    public Measured<Torque> TorqueAtRunCurrent
+    {
+        get
+        {
+            double share = RunCurrent.AmperesRms / _data.RatedCurrent.AmperesRms;
+            Measured<Torque> hold = _data.HoldingTorque;
+            return Measured<Torque>.FromSi(share * hold.SiValue, share * hold.SiStandardUncertainty, hold.DegreesOfFreedom);
+        }
+    }
 
     /// <summary>Copper loss P = 2·I_rms²·R of both windings at the run current, cold resistance.</summary>
     public Measured<Power> CopperLoss
@@ -74,6 +95,13 @@ public sealed class StepperMotor
         double omega = Guard.NonNegative(speed.RadiansPerSecond, nameof(speed));
         return Propagation.FirstOrder<Torque>(x => NewtonMeters(omega, x), _inputs);
     }
+
+    /// <summary>Largest torque at a speed, the estimate alone: allocates nothing.</summary>
+    /// <param name="speed">Speed ω of the shaft, zero or more.</param>
+    /// <returns>The upper envelope, as of <see cref="LargestTorque"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is negative.</exception>
+    public Torque LargestTorqueEstimate(RotationalSpeed speed) => Torque.FromNewtonMeters(NewtonMeters(
+        Guard.NonNegative(speed.RadiansPerSecond, nameof(speed)), [_data.HoldingTorque.SiValue, _data.Resistance.SiValue, Inductance.SiValue]));
 
     /// <summary>Case temperature rise over ambient when running continuously at the run current.</summary>
     /// <param name="perWatt">Rise for each watt of loss, greater than zero; anywhere from 2 to 8 K when null (common practice, no source: it depends on the mount).</param>
@@ -104,8 +132,11 @@ public sealed class StepperMotor
     /// <returns>Holding torque and rated current.</returns>
     public override string ToString() => $"stepper of {_data.HoldingTorque} at {_data.RatedCurrent}";
 
-    /// <summary>Torque from holding torque, resistance and inductance, in that order, all in SI.</summary>
-    private double NewtonMeters(double speed, ReadOnlySpan<double> x)
+    /// <summary>Holding torque, resistance and inductance.</summary>
+    internal IReadOnlyList<BudgetInput> Inputs => _inputs;
+
+    /// <summary>Torque from <see cref="Inputs"/>, in that order, all in SI.</summary>
+    internal double NewtonMeters(double speed, ReadOnlySpan<double> x)
     {
         double k = x[0] / _data.RatedCurrent.AmperesPeak;
         return k * StepperEnvelope.TorqueCurrent(

@@ -34,7 +34,11 @@ public sealed record StepperMotorData
     /// <value>50: 1.8° a step.</value>
     public int RotorTeeth { get; init; } = 50;
 
-    /// <summary>Inertia J of the rotor with its pulley.</summary>
+    /// <summary>Inertia J of the rotor; the pulley's is the drive's.</summary>
     /// <value>Anywhere between 30 and 90 g·cm², if null (common practice, no source).</value>
     public Measured<MassMomentOfInertia>? RotorInertia { get; init; }
+
+    /// <summary>Friction of the motor's own bearings with what the detent takes on average.</summary>
+    /// <value>Anywhere between 2 and 15 mN·m, if null (common practice, no source).</value>
+    public Measured<Torque>? FrictionTorque { get; init; }
 }

@@ -12,6 +12,7 @@ public sealed class TensionWindowTests
     {
         MassX = Measured.Exact(Mass.FromKilograms(0.5)), Friction = Measured.Exact(Force.FromNewtons(1)),
         WorkingStrength = Measured.Exact(ForcePerLength.FromNewtonsPerMillimeter(10)), IdlerLoad = Measured.Exact(Force.FromNewtons(200)),
+        BearingFriction = Measured.Exact(0.0), BendingLoss = Measured.Exact(0.0),
     };
 
     // Centre distance 400, carriage 40, r = 6: at x = 350 the strands are 330 and 400 + 30 + 6π = 448.85 mm; at x = 50 they are 30 and 748.85 (sum 778.85 each).
@@ -107,6 +108,78 @@ public sealed class TensionWindowTests
         Assert.True(fast.Lower.Result.SiValue > slow.Lower.Result.SiValue && fast.Upper.Result.SiValue < slow.Upper.Result.SiValue);
         Assert.Throws<ArgumentOutOfRangeException>(() => Window(Known with { MassX = Measured.Exact(Mass.FromKilograms(-1)) }, 5, 0.2));
         Assert.Throws<ArgumentOutOfRangeException>(() => Window(Known, -5, 0.2));
+    }
+
+    // κ = 0.003·2·5/6 + 0.002·2 = 0.009 (motor and idler, r = 6 mm, bore 5 mm, wrap π); q = 0.961482 + 0.2: T0 = 6·1.161482/(1 − 0.009·1.161482) = 7.042508 N;
+    // belt: (60 − 6·0.961482)/(1 + 0.009·0.961482) = 53.765856 N. Idler of 30 N: 15 = T0 + 0.961482·(6 + 0.009·T0): T0 = 9.231108/1.008653 = 9.151916 N.
+    [Fact]
+    public void Friction_of_the_tension_itself_counts()
+    {
+        BeltDriveOptions dragging = Known with { BearingFriction = Measured.Exact(0.003), BendingLoss = Measured.Exact(0.002) };
+        TensionWindow window = Window(dragging, 10, 0.2);
+        Assert.Equal(7.042508, window.Lower.Result.SiValue, 5e-6);
+        Assert.Equal(53.765856, window.Upper.Result.SiValue, 5e-5);
+        Assert.Equal(0.2, window.SlackSideShareAt(window.Lower.Result.Value), 1e-12);
+        Assert.Equal(9.151916, Window(dragging with { IdlerLoad = Measured.Exact(Force.FromNewtons(30)) }, 10, 0.2).Upper.Result.SiValue, 5e-5);
+    }
+
+    // Strength 3 N/mm · 6 mm = 18 ± 3 N at 2 g: lower 12.776 N, upper 18 − 11·0.961482 = 7.42 N; whichever way u moves, room = −5.35 N: outside with u = 1 N, open with u = 6 N.
+    [Theory]
+    [InlineData(1, Conclusion.Outside, DriveFindings.EmptyWindow)]
+    [InlineData(6, Conclusion.Undecided, DriveFindings.UndecidedWindow)]
+    public void An_uncertain_limit_leaves_open_whether_the_window_is_empty(double u, Conclusion expected, string code)
+    {
+        TensionWindow window = Window(
+            Known with { WorkingStrength = Measured.Of(ForcePerLength.FromNewtonsPerMillimeter(3), ForcePerLength.FromNewtonsPerMillimeter(u / 6)) }, 20, 0.2);
+        Assert.Equal(expected, window.Opening.Conclusion);
+        Assert.Equal(expected == Conclusion.Outside, window.IsEmpty);
+        Assert.Contains(window.Findings, finding => finding.Code == code);
+        Assert.Throws<IndeterminateException>(() => window.Recommended);
+        Assert.Equal(code, Assert.Throws<IndeterminateException>(() => window.Judge(Measured.Exact(Force.FromNewtons(5)))).Finding?.Code);
+    }
+
+    [Fact]
+    public void A_force_that_is_too_much_by_itself_is_a_finding()
+    {
+        TensionWindow window = Window(Known with { WorkingStrength = Measured.Exact(ForcePerLength.FromNewtonsPerMillimeter(1)) }, 50, 0.2);
+        Assert.True(window.Upper.Result.SiValue < 0);
+        Assert.Contains(window.Findings, finding => finding.Code == DriveFindings.Overloaded);
+        Assert.False(window.TryGetUpperFrequency(out _));
+        Assert.Equal(DriveFindings.Overloaded, Assert.Throws<IndeterminateException>(() => window.UpperFrequency).Finding?.Code);
+        Assert.True(Window(Known, 10, 0.2).TryGetUpperFrequency(out UncertaintyBudget<Frequency>? frequency));
+        Assert.Equal(Span.FrequencyAt(Measured.Exact(Force.FromNewtons(54.231108))).Result.SiValue, frequency.Result.SiValue, 1e-4);
+    }
+
+    // Two inputs with r = 1 and opposite sensitivities cancel: the judged tension is then exact, and only the exact limit's 0 remains.
+    [Theory]
+    [InlineData(-1, 1, 0)]
+    [InlineData(1, 1, 2)]
+    [InlineData(1, 0, 1.4142135623730951)]
+    public void Correlations_of_a_budget_are_kept(double sign, double correlation, double expected)
+    {
+        Measured<Force> ten = Measured.Of(Force.FromNewtons(10), Force.FromNewtons(1));
+        UncertaintyBudget<Force> budget = Propagation.FirstOrder<Force>(
+            20, [BudgetInput.Of("one", ten), BudgetInput.Of("other", ten), BudgetInput.Of("third", Measured.Exact(1.0))], [1, sign, 1],
+            [new InputCorrelation("one", "other", correlation)]);
+        Assert.Equal(expected, Window(Known, 10, 0.2).Judge(budget).Measured.SiStandardUncertainty, 1e-9);
+    }
+
+    // Both limits within 5 u: strength 2 ± 0.5 N/mm · 6 mm gives an upper limit of 6.23 ± 3 N around which the larger uncertainty must count at the lower limit too.
+    [Fact]
+    public void Both_limits_count_when_both_are_near()
+    {
+        TensionWindow window = Window(
+            Known with
+            {
+                MassX = Measured.Of(Mass.FromKilograms(0.5), Mass.FromKilograms(0.01)),
+                WorkingStrength = Measured.Of(ForcePerLength.FromNewtonsPerMillimeter(3), ForcePerLength.FromNewtonsPerMillimeter(0.3)),
+            },
+            10, 0.2);
+        double u = window.Upper.Result.SiStandardUncertainty;
+        Assert.True(u > 5 * window.Lower.Result.SiStandardUncertainty);
+        Verdict<Force> verdict = window.Judge(Measured.Exact(Force.FromNewtons(window.Lower.Result.SiValue + (1.5 * u))));
+        Assert.Equal(u, verdict.Measured.SiStandardUncertainty, 1e-9);
+        Assert.Equal(Conclusion.Undecided, verdict.Conclusion);
     }
 
     [Fact]
