@@ -23,4 +23,19 @@ public static class DriveFindings
 
     /// <summary>Blocking: at this speed the usable torque does not even overcome friction, so there is no acceleration to give.</summary>
     public const string NoTorque = "motor.no-torque";
+
+    /// <summary>Blocking: the turns between the readings do not tell the two tensioners apart.</summary>
+    public const string PoorlyDetermined = "tensioner.poorly-determined";
+
+    /// <summary>Blocking: the readings do not show at 95 % that each screw tightens its belt.</summary>
+    public const string NoGain = "tensioner.no-gain";
+
+    /// <summary>Caution: more than three readings, and they do not lie on a plane: a belt settles, a screw slips, or a pluck was misheard.</summary>
+    public const string ReadingsDisagree = "tensioner.readings-disagree";
+
+    /// <summary>Blocking: the two tension differences are too alike to show what they do to squareness.</summary>
+    public const string DifferencesAlike = "racking.differences-alike";
+
+    /// <summary>Blocking: squareness did not change by more than it is uncertain; the beam is stiffer than the readings can show.</summary>
+    public const string RackingNotSeen = "racking.not-seen";
 }
