@@ -39,7 +39,7 @@ public static class AxisStiffness
     public static ForcePerLength InSeries(ForcePerLength first, ForcePerLength second) => ForcePerLength.FromNewtonsPerMeter(
         1 / ((1 / Guard.Positive(first.NewtonsPerMeter, nameof(first))) + (1 / Guard.Positive(second.NewtonsPerMeter, nameof(second)))));
 
-    /// <summary>f = √(k/m)/(2π) of a single axis; on a crossed drive k is k_A + k_B where both belts are alike.</summary>
+    /// <summary>f = √(k/m)/(2π) of a single axis; for a crossed drive see <see cref="CrossedModes"/>.</summary>
     /// <param name="stiffness">Stiffness k, greater than zero.</param>
     /// <param name="mass">Moving mass m, greater than zero.</param>
     /// <returns>The natural frequency.</returns>

@@ -137,6 +137,27 @@ public sealed class BeltDrive
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or somewhere in the travel pulleys overlap or lose the belt.</exception>
     public TensionWindow TensionWindow(BeltSpan span, TensionWindowOptions options) => WindowSolver.Solve(this, Guard.NotNull(span), Guard.NotNull(options));
 
+    /// <summary>How stiffly belts and motors hold the head at one place.</summary>
+    /// <param name="head">Where the head is.</param>
+    /// <param name="options">Belt and motor as springs; null for the default ranges.</param>
+    /// <returns>Stiffness, modes and lost motion.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or with the head there pulleys overlap or lose the belt.</exception>
+    public AxisResponse AxesAt(HeadPosition head, AxisOptions? options = null) => new(new AxisSprings(this, options ?? new AxisOptions()), IsCrossed, head);
+
+    /// <summary>Expected first natural frequency over the travel: what a resonance measurement should find if belts and motors are what is softest.</summary>
+    /// <param name="options">Belt and motor as springs; null for the default ranges.</param>
+    /// <returns>Where it is lowest and where highest.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or somewhere in the travel pulleys overlap or lose the belt.</exception>
+    public FrequencyRange FrequencyOverTravel(AxisOptions? options = null)
+    {
+        var springs = new AxisSprings(this, options ?? new AxisOptions());
+        double[] x = springs.Estimates();
+        HeadPosition[] heads = [.. Travel.Grid()];
+        return new FrequencyRange(
+            new AxisResponse(springs, IsCrossed, heads.MinBy(head => springs.Hertz(head, x))),
+            new AxisResponse(springs, IsCrossed, heads.MaxBy(head => springs.Hertz(head, x))));
+    }
+
     /// <summary>Invariant text.</summary>
     /// <returns>Kind, masses and friction.</returns>
     public override string ToString() => $"{(IsCrossed ? "crossed drive" : "single axis")}, {MassX}, friction {Friction}";

@@ -123,7 +123,7 @@ public sealed class TensionWindowTests
         Assert.Equal(9.151916, Window(dragging with { IdlerLoad = Measured.Exact(Force.FromNewtons(30)) }, 10, 0.2).Upper.Result.SiValue, 5e-5);
     }
 
-    // Strength 3 N/mm · 6 mm = 18 ± 3 N at 2 g: lower 12.776 N, upper 18 − 11·0.961482 = 7.42 N; whichever way u moves, room = −5.35 N: outside with u = 1 N, open with u = 6 N.
+    // Strength 3 N/mm · 6 mm = 18 N at 20 m/s², F = 11 N: lower 12.776 N, upper 18 − 11·0.961482 = 7.424 N, room −5.35 N: empty with u = 1 N, not decided with u = 6 N.
     [Theory]
     [InlineData(1, Conclusion.Outside, DriveFindings.EmptyWindow)]
     [InlineData(6, Conclusion.Undecided, DriveFindings.UndecidedWindow)]
@@ -164,7 +164,8 @@ public sealed class TensionWindowTests
         Assert.Equal(expected, Window(Known, 10, 0.2).Judge(budget).Measured.SiStandardUncertainty, 1e-9);
     }
 
-    // Both limits within 5 u: strength 2 ± 0.5 N/mm · 6 mm gives an upper limit of 6.23 ± 3 N around which the larger uncertainty must count at the lower limit too.
+    // Strength 3 ± 0.3 N/mm · 6 mm: upper limit 18 − 6·0.961482 = 12.23 ± 1.8 N, lower 6.97 ± 0.12 N. Between them both are within 5 u, and 1.5 u of the upper limit's
+    // uncertainty above the lower one is not enough.
     [Fact]
     public void Both_limits_count_when_both_are_near()
     {
