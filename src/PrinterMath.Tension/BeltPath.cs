@@ -58,9 +58,6 @@ public sealed class BeltPath
     /// <summary>What it bends around, in order.</summary>
     public IReadOnlyList<BeltPulley> Pulleys => _pulleys;
 
-    /// <summary>The pulley on the motor.</summary>
-    public BeltPulley MotorPulley => _pulleys[_motor - 1];
-
     /// <summary>Number of free spans: one more than pulleys.</summary>
     public int SpanCount => _nodes.Length - 1;
 

@@ -13,13 +13,11 @@ namespace PrinterMath.Tension;
 public sealed class PathConsistency
 {
     private readonly double _variation;
-    private readonly double _length;
     private readonly ReadOnlyCollection<Finding> _findings;
 
-    private PathConsistency(double variation, double length, HeadPosition shortest, HeadPosition longest, params Finding[] findings)
+    private PathConsistency(double variation, HeadPosition shortest, HeadPosition longest, params Finding[] findings)
     {
         _variation = variation;
-        _length = length;
         ShortestAt = shortest;
         LongestAt = longest;
         _findings = Array.AsReadOnly(findings);
@@ -30,9 +28,6 @@ public sealed class PathConsistency
 
     /// <summary>Longest minus shortest length over the travel.</summary>
     public Length Variation => Length.FromMeters(_variation);
-
-    /// <summary>The same as a ratio of the shortest: the strain that the belt would have to take.</summary>
-    public double Strain => _variation / _length;
 
     /// <summary>Where the belt's way is shortest.</summary>
     public HeadPosition ShortestAt { get; }
@@ -63,8 +58,8 @@ public sealed class PathConsistency
 
         double variation = most - least;
         return variation <= limit
-            ? new PathConsistency(variation, least, shortest, longest)
-            : new PathConsistency(variation, least, shortest, longest, new Finding(
+            ? new PathConsistency(variation, shortest, longest)
+            : new PathConsistency(variation, shortest, longest, new Finding(
                 DriveFindings.LengthVaries,
                 FindingSeverity.Caution,
                 string.Create(CultureInfo.InvariantCulture, $"The way of belt {path.Name} is {variation * 1000:0.###} mm longer with the head at {longest} than at {shortest}: check centres, radii and sides of wrap."),

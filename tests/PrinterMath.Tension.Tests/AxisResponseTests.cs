@@ -7,12 +7,15 @@ public sealed class AxisResponseTests
 {
     private static readonly AxisOptions Known = new()
     {
-        StiffnessPerWidth = Measured.Exact(ForcePerLength.FromNewtonsPerMillimeter(2000)), MotorTorque = Measured.Exact(Torque.FromNewtonMeters(0.4)),
+        StiffnessPerWidth = Measured.Exact(ForcePerLength.FromNewtonsPerMillimeter(2000)),
+        MotorTorque = Measured.Exact(Torque.FromNewtonMeters(0.4)),
     };
 
     private static readonly BeltDriveOptions Masses = new()
     {
-        MassX = Measured.Exact(Mass.FromKilograms(0.5)), MassY = Measured.Exact(Mass.FromKilograms(0.9)), Friction = Measured.Exact(Force.FromNewtons(2)),
+        MassX = Measured.Exact(Mass.FromKilograms(0.5)),
+        MassY = Measured.Exact(Mass.FromKilograms(0.9)),
+        Friction = Measured.Exact(Force.FromNewtons(2)),
     };
 
     // Strands at x = 200: 180 and 778.849556 − 180 = 598.849556 mm; EA 12 kN: 86 705.1 N/m. Motor 50·0.4/0.006² = 555 555.6 N/m. In series 74999.9 N/m.
@@ -22,7 +25,9 @@ public sealed class AxisResponseTests
         BeltDrive drive = BeltDrive.SingleAxis(
             SingleAxisLayout.From(new SingleAxisDimensions
             {
-                CentreDistance = Length.FromMillimeters(400), CarriageLength = Length.FromMillimeters(40), PulleyRadius = Length.FromMillimeters(6),
+                CentreDistance = Length.FromMillimeters(400),
+                CarriageLength = Length.FromMillimeters(40),
+                PulleyRadius = Length.FromMillimeters(6),
                 Travel = HeadTravel.Along(Length.FromMillimeters(50), Length.FromMillimeters(350)),
             }),
             Masses);

@@ -39,8 +39,11 @@ public sealed class BeltPathTests
     {
         SingleAxisLayout axis = SingleAxisLayout.From(new SingleAxisDimensions
         {
-            CentreDistance = Length.FromMillimeters(distance), CarriageLength = Length.FromMillimeters(20), PulleyRadius = Length.FromMillimeters(pulley),
-            IdlerRadius = Length.FromMillimeters(idler), Travel = HeadTravel.Along(Length.FromMillimeters(30), Length.FromMillimeters(distance - 45)),
+            CentreDistance = Length.FromMillimeters(distance),
+            CarriageLength = Length.FromMillimeters(20),
+            PulleyRadius = Length.FromMillimeters(pulley),
+            IdlerRadius = Length.FromMillimeters(idler),
+            Travel = HeadTravel.Along(Length.FromMillimeters(30), Length.FromMillimeters(distance - 45)),
         });
         double hull = HullPerimeter((0, 0, pulley), (distance, pulley - idler, idler));
         Assert.Equal(hull, axis.Belt.TotalLength(axis.Travel.Middle).Millimeters + 20, 1e-6);
@@ -60,6 +63,8 @@ public sealed class BeltPathTests
             Assert.Equal(spans[i], layout.BeltA.SpanLength(i, head).Millimeters, 1e-9);
             Assert.Equal(spans[i], layout.BeltB.SpanLength(i, head).Millimeters, 1e-9);
         }
+
+        Assert.Equal(130, layout.BeltA.SpanLength(CrossedLayout.HeadToBeamSpan, head).Millimeters, 1e-9);
 
         double[] turns = [90, 180, 90, 90, 90];
         for (int i = 0; i < turns.Length; i++)
@@ -106,7 +111,7 @@ public sealed class BeltPathTests
         CrossedLayout layout = Crossed(300, 350, 40, 6, 6);
         HeadPosition equal = ParkingPlace.ForEqualSpans(layout.BeltA, 0, layout.BeltB, 0, layout.Travel).Position;
         Assert.Equal(150, equal.X.Millimeters, 1e-6);
-        HeadPosition asked = ParkingPlace.ForSpanLength(layout.BeltA, 1, Length.FromMillimeters(250), layout.Travel).Position;
+        HeadPosition asked = ParkingPlace.ForSpanLength(layout.BeltA, CrossedLayout.BeamToMotorSpan, Length.FromMillimeters(250), layout.Travel).Position;
         Assert.Equal(250, asked.Y.Millimeters, 1e-6);
         ParkingPlace none = ParkingPlace.ForSpanLength(layout.BeltA, 1, Length.FromMillimeters(900), layout.Travel);
         Assert.False(none.TryGetPosition(out _));
@@ -134,8 +139,11 @@ public sealed class BeltPathTests
 
     internal static CrossedLayout Crossed(double beam, double depth, double carriage, double pulley, double idler) => CrossedLayout.From(new CrossedDimensions
     {
-        BeamLength = Length.FromMillimeters(beam), Depth = Length.FromMillimeters(depth), CarriageLength = Length.FromMillimeters(carriage),
-        PulleyRadius = Length.FromMillimeters(pulley), IdlerRadius = Length.FromMillimeters(idler),
+        BeamLength = Length.FromMillimeters(beam),
+        Depth = Length.FromMillimeters(depth),
+        CarriageLength = Length.FromMillimeters(carriage),
+        PulleyRadius = Length.FromMillimeters(pulley),
+        IdlerRadius = Length.FromMillimeters(idler),
         Travel = new HeadTravel(HeadPosition.FromMillimeters(50, 30), HeadPosition.FromMillimeters(beam - 50, depth - 40)),
     });
 

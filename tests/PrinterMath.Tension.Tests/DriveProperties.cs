@@ -11,7 +11,8 @@ public sealed record AnyDrive(double MassX, double MassY, double Friction, doubl
 {
     internal BeltDriveOptions Options => new()
     {
-        MassX = Measured.Exact(Mass.FromKilograms(MassX)), MassY = Measured.Exact(Mass.FromKilograms(MassY)),
+        MassX = Measured.Exact(Mass.FromKilograms(MassX)),
+        MassY = Measured.Exact(Mass.FromKilograms(MassY)),
         Friction = Measured.Of(Force.FromNewtons(Friction), Force.FromNewtons(Friction / 10)),
     };
 

@@ -22,16 +22,21 @@ public sealed class MotorMarginTests
 
     private static readonly BeltDriveOptions Known = new()
     {
-        MassX = Measured.Exact(Mass.FromKilograms(0.5)), MassY = Measured.Exact(Mass.FromKilograms(0.5)), Friction = Measured.Exact(Force.FromNewtons(2)),
+        MassX = Measured.Exact(Mass.FromKilograms(0.5)),
+        MassY = Measured.Exact(Mass.FromKilograms(0.5)),
+        Friction = Measured.Exact(Force.FromNewtons(2)),
         PulleyInertia = Measured.Exact(MassMomentOfInertia.FromKilogramSquareMeters(3.6e-7)),
-        BearingFriction = Measured.Exact(0.0), BendingLoss = Measured.Exact(0.0),
+        BearingFriction = Measured.Exact(0.0),
+        BendingLoss = Measured.Exact(0.0),
     };
 
     private static BeltDrive Crossed(BeltDriveOptions options) => BeltDrive.Crossed(BeltPathTests.Crossed(300, 350, 40, 6, 6), options);
 
     private static MotorMarginOptions Toward(double degrees, double share = 0.5) => new()
     {
-        Direction = Angle.FromDegrees(degrees), UsableShare = share, Tension = Measured.Exact(Force.FromNewtons(20)),
+        Direction = Angle.FromDegrees(degrees),
+        UsableShare = share,
+        Tension = Measured.Exact(Force.FromNewtons(20)),
     };
 
     private static Speed Mms(double v) => Speed.FromMillimetersPerSecond(v);
@@ -174,7 +179,9 @@ public sealed class MotorMarginTests
     private static BeltDrive Single(BeltDriveOptions options) => BeltDrive.SingleAxis(
         SingleAxisLayout.From(new SingleAxisDimensions
         {
-            CentreDistance = Length.FromMillimeters(400), CarriageLength = Length.FromMillimeters(40), PulleyRadius = Length.FromMillimeters(6),
+            CentreDistance = Length.FromMillimeters(400),
+            CarriageLength = Length.FromMillimeters(40),
+            PulleyRadius = Length.FromMillimeters(6),
             Travel = HeadTravel.Along(Length.FromMillimeters(50), Length.FromMillimeters(350)),
         }),
         options);

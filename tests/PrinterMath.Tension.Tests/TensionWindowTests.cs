@@ -10,9 +10,12 @@ public sealed class TensionWindowTests
 
     private static readonly BeltDriveOptions Known = new()
     {
-        MassX = Measured.Exact(Mass.FromKilograms(0.5)), Friction = Measured.Exact(Force.FromNewtons(1)),
-        WorkingStrength = Measured.Exact(ForcePerLength.FromNewtonsPerMillimeter(10)), IdlerLoad = Measured.Exact(Force.FromNewtons(200)),
-        BearingFriction = Measured.Exact(0.0), BendingLoss = Measured.Exact(0.0),
+        MassX = Measured.Exact(Mass.FromKilograms(0.5)),
+        Friction = Measured.Exact(Force.FromNewtons(1)),
+        WorkingStrength = Measured.Exact(ForcePerLength.FromNewtonsPerMillimeter(10)),
+        IdlerLoad = Measured.Exact(Force.FromNewtons(200)),
+        BearingFriction = Measured.Exact(0.0),
+        BendingLoss = Measured.Exact(0.0),
     };
 
     // Centre distance 400, carriage 40, r = 6: at x = 350 the strands are 330 and 400 + 30 + 6π = 448.85 mm; at x = 50 they are 30 and 748.85 (sum 778.85 each).
@@ -29,6 +32,7 @@ public sealed class TensionWindowTests
         Assert.Equal(0.2, window.SlackSideShareAt(window.Lower.Result.Value), 1e-12);
         Assert.Equal(window.Lower.Result.SiValue, window.Recommended.SiValue, 1e-12);
         Assert.Equal(Span.FrequencyAt(window.Lower.Result).Result, window.LowerFrequency.Result);
+        Assert.Equal(Span.FrequencyAt(window.Recommended).Result, window.RecommendedFrequency.Result);
     }
 
     // A maker's shaft load of 40 N, wrap π: the sum of both strands is 2·T0 ± F·(2·share − 1) ≤ 40; F = 6, share 0.961482: T0 ≤ 20 − 3·0.922964 = 17.231108 N.
@@ -92,7 +96,9 @@ public sealed class TensionWindowTests
         double d = (1200 + 40 - (6 * Math.PI)) / 2;
         SingleAxisLayout layout = SingleAxisLayout.From(new SingleAxisDimensions
         {
-            CentreDistance = Length.FromMillimeters(d), CarriageLength = Length.FromMillimeters(40), PulleyRadius = Length.FromMillimeters(6),
+            CentreDistance = Length.FromMillimeters(d),
+            CarriageLength = Length.FromMillimeters(40),
+            PulleyRadius = Length.FromMillimeters(6),
             Travel = HeadTravel.Along(Length.FromMillimeters(320), Length.FromMillimeters(321)),
         });
         BeltDriveOptions six = Known with { MassX = Measured.Exact(Mass.FromKilograms(0.5)), Friction = Measured.Exact(Force.FromNewtons(1)) };
@@ -192,12 +198,15 @@ public sealed class TensionWindowTests
 
     private static TensionWindowOptions Options(double acceleration, double? share) => new()
     {
-        Acceleration = Acceleration.FromMetersPerSecondSquared(acceleration), SlackSideShare = share is { } s ? Measured.Exact(s) : null,
+        Acceleration = Acceleration.FromMetersPerSecondSquared(acceleration),
+        SlackSideShare = share is { } s ? Measured.Exact(s) : null,
     };
 
     private static readonly SingleAxisLayout Axis = SingleAxisLayout.From(new SingleAxisDimensions
     {
-        CentreDistance = Length.FromMillimeters(400), CarriageLength = Length.FromMillimeters(40), PulleyRadius = Length.FromMillimeters(6),
+        CentreDistance = Length.FromMillimeters(400),
+        CarriageLength = Length.FromMillimeters(40),
+        PulleyRadius = Length.FromMillimeters(6),
         Travel = HeadTravel.Along(Length.FromMillimeters(50), Length.FromMillimeters(350)),
     });
 }
