@@ -134,9 +134,8 @@ public sealed class MotorMarginTests
         Assert.Throws<ArgumentOutOfRangeException>(() => drive.DragAt(Force.FromNewtons(-1)));
     }
 
-    // Capstan: a belt over one pin of wrap π with µ = 0.2: e^(0.2π) − 1 = 0.874456 of the tension.
+    // Capstan (Euler 1769, Eytelwein 1808): a belt over one pin of wrap π with µ = 0.2: e^(0.2π) − 1 = 0.874456 of the tension.
     [Fact]
-    [Trait("Evidence", "Published")]
     public void A_pin_drags_by_the_capstan_law()
     {
         Length r = Length.FromMillimeters(6);
