@@ -32,6 +32,12 @@ internal static class QuantityTable
         [typeof(TemperatureDelta)] = new QuantityUnits<TemperatureDelta>("K", q => q.Kelvins, v => TemperatureDelta.FromKelvins(v), new DisplayUnit("K", 1)),
         [typeof(CoefficientOfThermalExpansion)] = new QuantityUnits<CoefficientOfThermalExpansion>("K-1", q => q.PerKelvin, v => CoefficientOfThermalExpansion.FromPerKelvin(v), new("µm/(m·K)", 1e6), new("1/K", 1)),
         [typeof(ReciprocalLength)] = new QuantityUnits<ReciprocalLength>("m-1", q => q.InverseMeters, v => ReciprocalLength.FromInverseMeters(v), new("1/mm", 1e-3), new("1/m", 1)),
+        [typeof(MassMomentOfInertia)] = new QuantityUnits<MassMomentOfInertia>("kg.m2", q => q.KilogramSquareMeters, v => MassMomentOfInertia.FromKilogramSquareMeters(v), new("g·cm²", 1e7), new("kg·m²", 1)),
+        [typeof(RotationalStiffness)] = new QuantityUnits<RotationalStiffness>("N.m/rad", q => q.NewtonMetersPerRadian, v => RotationalStiffness.FromNewtonMetersPerRadian(v), new DisplayUnit("N·m/rad", 1)),
+        [typeof(ElectricCurrent)] = new QuantityUnits<ElectricCurrent>("A", q => q.Amperes, v => ElectricCurrent.FromAmperes(v), new DisplayUnit("A", 1)),
+        [typeof(ElectricPotential)] = new QuantityUnits<ElectricPotential>("V", q => q.Volts, v => ElectricPotential.FromVolts(v), new DisplayUnit("V", 1)),
+        [typeof(ElectricResistance)] = new QuantityUnits<ElectricResistance>("Ohm", q => q.Ohms, v => ElectricResistance.FromOhms(v), new DisplayUnit("Ω", 1)),
+        [typeof(ElectricInductance)] = new QuantityUnits<ElectricInductance>("H", q => q.Henries, v => ElectricInductance.FromHenries(v), new("mH", 1e3), new("H", 1)),
     }.ToFrozenDictionary();
 
     internal static string Names => string.Join(", ", Units.Keys.Select(type => type.Name).Order(StringComparer.Ordinal));

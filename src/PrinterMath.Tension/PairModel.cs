@@ -36,6 +36,15 @@ internal sealed class PairModel
         where T : struct =>
         Propagation.FirstOrder<T>(x => ofTensions(_first.Newtons(x), _second.Newtons(x)), _inputs, _correlations);
 
+    internal IReadOnlyList<BudgetInput> Inputs => _inputs;
+
+    internal IReadOnlyList<InputCorrelation> Correlations => _correlations;
+
+    internal (double First, double Second) Newtons(ReadOnlySpan<double> x) => (_first.Newtons(x), _second.Newtons(x));
+
+    /// <summary>Tensions of the same spans at other frequencies.</summary>
+    internal (double First, double Second) Newtons(ReadOnlySpan<double> x, double first, double second) => (_first.Newtons(x, first), _second.Newtons(x, second));
+
     private (int First, int Second) Place<T>(string input, bool shared, HeardSpan first, HeardSpan second, Func<BeltSpan, Measured<T>> read)
         where T : struct
     {
@@ -52,6 +61,8 @@ internal sealed class PairModel
 
     private readonly record struct SpanIndices(int Length, int Density, int Rigidity, int Ends, int Heard)
     {
-        internal double Newtons(ReadOnlySpan<double> x) => SpanModel.Newtons(x[Heard], x[Length], x[Density], x[Rigidity], x[Ends], 1);
+        internal double Newtons(ReadOnlySpan<double> x) => Newtons(x, x[Heard]);
+
+        internal double Newtons(ReadOnlySpan<double> x, double hertz) => SpanModel.Newtons(hertz, x[Length], x[Density], x[Rigidity], x[Ends], 1);
     }
 }
