@@ -57,8 +57,10 @@ internal sealed class PluckSpectrum
         double mean = 0;
         foreach (double sample in samples)
         {
-            mean += sample / samples.Length;
+            mean += sample;
         }
+
+        mean /= samples.Length;
 
         (double rs, double rc) = Math.SinCos(2 * Math.PI / samples.Length);
         (double s, double c) = Math.SinCos(Math.PI / samples.Length);
@@ -77,7 +79,7 @@ internal sealed class PluckSpectrum
     {
         int places = Math.Max(1, power.Length / step);
         double[] floor = new double[places];
-        double[] sorted = new double[5 * step];
+        double[] sample = new double[5 * step];
         double largest = power.Max();
         for (int p = 0; p < places; p++)
         {
@@ -87,11 +89,11 @@ internal sealed class PluckSpectrum
             int kept = 0;
             for (int i = 0; i < count; i += stride)
             {
-                sorted[kept++] = power[from + i];
+                sample[kept++] = power[from + i];
             }
 
-            Array.Sort(sorted, 0, kept);
-            floor[p] = Math.Max(sorted[(int)(FloorQuantile * kept)] / -Math.Log(1 - FloorQuantile), largest * 1e-12);
+            double low = OrderStatistic.Select(sample.AsSpan(0, kept), (int)(FloorQuantile * kept));
+            floor[p] = Math.Max(low / -Math.Log(1 - FloorQuantile), largest * 1e-12);
         }
 
         return floor;
