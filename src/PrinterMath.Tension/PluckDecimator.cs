@@ -14,10 +14,12 @@ internal static class PluckDecimator
     /// <summary>The rate that is left, and the factor it was divided by.</summary>
     internal static int FactorFor(double sampleRate) => Math.Max(1, (int)(sampleRate / LeastRate));
 
-    /// <summary>Every <paramref name="factor"/>-th sample of the low-passed stretch with <paramref name="mean"/> taken off; zero beyond the ends.</summary>
-    internal static double[] Take(ReadOnlySpan<double> samples, int start, int count, int factor, double mean)
+    /// <summary>
+    /// Every <paramref name="factor"/>-th sample of the low-passed stretch that begins at <paramref name="start"/>, as many as
+    /// <paramref name="taken"/> holds, with <paramref name="mean"/> taken off; zero beyond the ends.
+    /// </summary>
+    internal static void Take(ReadOnlySpan<double> samples, int start, int factor, double mean, Span<double> taken)
     {
-        double[] taken = new double[count / factor];
         if (factor == 1)
         {
             for (int i = 0; i < taken.Length; i++)
@@ -25,12 +27,12 @@ internal static class PluckDecimator
                 taken[i] = samples[start + i] - mean;
             }
 
-            return taken;
+            return;
         }
 
         double[] filter = LowPass(factor);
         int reach = filter.Length / 2;
-        int length = count + (2 * reach) + 1;
+        int length = (taken.Length * factor) + (2 * reach) + 1;
         double[] padded = ArrayPool<double>.Shared.Rent(length);
         Fill(samples, start - reach, mean, padded.AsSpan(0, length));
         for (int i = 0; i < taken.Length; i++)
@@ -39,7 +41,6 @@ internal static class PluckDecimator
         }
 
         ArrayPool<double>.Shared.Return(padded);
-        return taken;
     }
 
     private static void Fill(ReadOnlySpan<double> samples, int start, double mean, Span<double> padded)

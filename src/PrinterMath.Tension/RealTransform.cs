@@ -8,8 +8,8 @@ namespace PrinterMath.Tension;
 /// <remarks>Source: Cooley and Tukey 1965, An algorithm for the machine calculation of complex Fourier series, Mathematics of Computation 19.</remarks>
 internal static class RealTransform
 {
-    /// <summary>|X_k|² for the first bins of X_k = Σ x_j exp(−2πi·jk/n); n a power of two, 16 or more, <paramref name="bins"/> at most n/2.</summary>
-    internal static double[] Power(ReadOnlySpan<double> x, int bins)
+    /// <summary>|X_k|² for the first bins of X_k = Σ x_j exp(−2πi·jk/n), as many as <paramref name="power"/> holds, at most n/2; n a power of two, 16 or more.</summary>
+    internal static void Power(ReadOnlySpan<double> x, Span<double> power)
     {
         int n = x.Length, half = n / 2;
         double[] work = ArrayPool<double>.Shared.Rent(3 * n);
@@ -49,9 +49,8 @@ internal static class RealTransform
             }
         }
 
-        double[] power = Unpack(re, im, cosine, sine, bins);
+        Unpack(re, im, cosine, sine, power);
         ArrayPool<double>.Shared.Return(work);
-        return power;
 
         void Pick(int count, int stride, Span<double> toCosine, Span<double> toSine) => UnitCircle.Pick(count, stride, work.AsSpan(n, half), work.AsSpan(n + half, half), toCosine, toSine);
     }
@@ -88,12 +87,11 @@ internal static class RealTransform
         }
     }
 
-    private static double[] Unpack(ReadOnlySpan<double> re, ReadOnlySpan<double> im, ReadOnlySpan<double> cosine, ReadOnlySpan<double> sine, int bins)
+    private static void Unpack(ReadOnlySpan<double> re, ReadOnlySpan<double> im, ReadOnlySpan<double> cosine, ReadOnlySpan<double> sine, Span<double> power)
     {
         int half = re.Length;
-        double[] power = new double[bins];
         power[0] = (re[0] + im[0]) * (re[0] + im[0]);
-        for (int k = 1; k < bins; k++)
+        for (int k = 1; k < power.Length; k++)
         {
             double er = (re[k] + re[half - k]) / 2, ei = (im[k] - im[half - k]) / 2;
             double or = (im[k] + im[half - k]) / 2, oi = (re[half - k] - re[k]) / 2;
@@ -101,8 +99,6 @@ internal static class RealTransform
             double xi = ei + (oi * cosine[k]) - (or * sine[k]);
             power[k] = (xr * xr) + (xi * xi);
         }
-
-        return power;
     }
 
     private static uint Reverse(uint v)
