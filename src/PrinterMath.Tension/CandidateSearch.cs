@@ -16,12 +16,15 @@ internal sealed class CandidateSearch
     private const int MostPartials = 40;
     private const int Anchors = 12;
     private const int LargestDivisor = 12;
+    private const double OutOfTheRace = 20;
     private static readonly double[] Stiffnesses = [0, 1e-4, 4e-4, 1.5e-3];
 
     private readonly List<SpectralPeak> _peaks;
     private readonly double _resolution;
     private readonly double _highest;
     private readonly double[] _density;
+    private readonly List<int> _numbers = new(MostPartials);
+    private readonly List<int> _chosen = new(MostPartials);
 
     internal CandidateSearch(List<SpectralPeak> peaks, double resolution, double highest)
     {
@@ -36,14 +39,22 @@ internal sealed class CandidateSearch
     {
         List<double> tries = Tries(lowestF0, highestF0);
         List<StringMatch> matches = [];
+        double best = double.NegativeInfinity;
+        if (_peaks.Count == 0)
+        {
+            return matches;
+        }
+
         foreach (double f0 in tries)
         {
             foreach (double stiffness in Stiffnesses)
             {
-                StringMatch match = Follow(new StiffString(f0 / Math.Sqrt(1 + stiffness), stiffness));
-                if (match.Numbers.Length > 0 && match.Model.F0 >= lowestF0 && match.Model.F0 <= highestF0)
+                StiffString model = new(f0 / Math.Sqrt(1 + stiffness), stiffness);
+                double odds = Follow(ref model);
+                if (_numbers.Count > 0 && model.F0 >= lowestF0 && model.F0 <= highestF0 && odds > best - OutOfTheRace)
                 {
-                    matches.Add(match);
+                    best = Math.Max(best, odds);
+                    matches.Add(new StringMatch(model, [.. _numbers], [.. _chosen], odds));
                 }
             }
         }
@@ -110,12 +121,13 @@ internal sealed class CandidateSearch
         return densities;
     }
 
-    private StringMatch Follow(StiffString start)
+    /// <summary>The log odds of the string that grows from a guess; its partials and their peaks stand in the two lists.</summary>
+    private double Follow(ref StiffString model)
     {
-        RunningStringFit fit = new(start, ModelScatter);
-        List<int> numbers = [];
-        List<int> chosen = [];
-        StiffString model = start;
+        RunningStringFit fit = new(model, ModelScatter);
+        _numbers.Clear();
+        _chosen.Clear();
+        int near = 0;
         for (int n = 1; n <= MostPartials; n++)
         {
             double expected = model.Partial(n);
@@ -124,21 +136,21 @@ internal sealed class CandidateSearch
                 break;
             }
 
-            int peak = Nearest(expected);
+            near = Nearest(expected, near);
             double sigma = Sigma(expected);
-            if (peak >= 0 && Math.Abs(_peaks[peak].Frequency - expected) < 3 * sigma && (chosen.Count == 0 || chosen[^1] != peak))
+            if (Math.Abs(_peaks[near].Frequency - expected) < 3 * sigma && (_chosen.Count == 0 || _chosen[^1] != near))
             {
-                numbers.Add(n);
-                chosen.Add(peak);
-                fit.Add(n, _peaks[peak].Frequency, sigma);
+                _numbers.Add(n);
+                _chosen.Add(near);
+                fit.Add(n, _peaks[near].Frequency, sigma);
                 model = fit.Model;
             }
         }
 
-        return Score(model, numbers, chosen);
+        return Score(model, _numbers, _chosen);
     }
 
-    private StringMatch Score(StiffString model, List<int> numbers, List<int> chosen)
+    private double Score(StiffString model, List<int> numbers, List<int> chosen)
     {
         double odds = 0;
         for (int i = 0; i < numbers.Count; i++)
@@ -150,8 +162,7 @@ internal sealed class CandidateSearch
             odds += Math.Log(Detection / (Math.Sqrt(2 * Math.PI) * sigma * _density[chosen[i]])) - (z * z / 2);
         }
 
-        odds -= Missing(model, numbers, chosen);
-        return new StringMatch(model, [.. numbers], [.. chosen], odds);
+        return odds - Missing(model, numbers, chosen);
     }
 
     /// <summary>
@@ -184,20 +195,14 @@ internal sealed class CandidateSearch
 
     private double Sigma(double frequency) => (ModelScatter * frequency) + (0.25 * _resolution);
 
-    private int Nearest(double frequency)
+    /// <summary>The peak nearest to a frequency, from a place that is not above it.</summary>
+    private int Nearest(double frequency, int from)
     {
-        int low = 0, high = _peaks.Count;
-        while (low < high)
+        while (from + 1 < _peaks.Count && _peaks[from + 1].Frequency - frequency < frequency - _peaks[from].Frequency)
         {
-            int middle = (low + high) / 2;
-            (low, high) = _peaks[middle].Frequency < frequency ? (middle + 1, high) : (low, middle);
+            from++;
         }
 
-        if (low == _peaks.Count)
-        {
-            return low - 1;
-        }
-
-        return low > 0 && frequency - _peaks[low - 1].Frequency < _peaks[low].Frequency - frequency ? low - 1 : low;
+        return from;
     }
 }

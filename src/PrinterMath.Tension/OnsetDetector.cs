@@ -3,13 +3,14 @@ namespace PrinterMath.Tension;
 /// <summary>Finds where plucks begin and how long each may be listened to.</summary>
 /// <remarks>
 /// A pluck begins where the mean square of the next 40 ms exceeds that of the last 40 ms by 9 dB and comes within 20 dB of the loudest
-/// place; it ends when it has fallen by 30 dB, when it sinks into the background, when the next one begins, or at the longest window.
+/// place, or at the very start of a recording that begins loud or far above its background; it ends when it has fallen by 30 dB, when it sinks into the background, when the next one begins, or at the longest window.
 /// </remarks>
 internal static class OnsetDetector
 {
     private const int Reach = 8;
     private const double Rise = 8;
     private const double LeastLevel = 0.01;
+    private const double LoudStart = 0.5;
     private const double Decay = 1e-3;
     private const double OverBackground = 1.3;
 
@@ -68,7 +69,7 @@ internal static class OnsetDetector
         List<int> starts = [];
         for (int i = 0; i < smooth.Length; i++)
         {
-            double before = i >= Reach ? smooth[i - Reach] : i == 0 ? 0 : smooth[0];
+            double before = i >= Reach ? smooth[i - Reach] : i > 0 ? smooth[0] : smooth[0] > LoudStart * peak ? 0 : background;
             if (smooth[i] < LeastLevel * peak || smooth[i] < Rise * before)
             {
                 continue;
@@ -83,9 +84,9 @@ internal static class OnsetDetector
             i = best + Reach;
         }
 
-        if (starts.Count == 0 && peak < OverBackground * background)
+        if (starts.Count == 0 && smooth[0] > LeastLevel * peak)
         {
-            starts.Add(0);
+            starts.Add(Steepest(smooth, 0));
         }
 
         return starts;

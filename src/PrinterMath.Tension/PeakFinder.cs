@@ -13,12 +13,17 @@ internal static class PeakFinder
 
     internal static List<SpectralPeak> Find(PluckSpectrum spectrum, double lowest, int atMost)
     {
-        double[] power = spectrum.Power;
+        ReadOnlySpan<double> power = spectrum.Power;
         double independent = power.Length * spectrum.BinHertz / spectrum.Resolution;
         double threshold = Math.Log(Math.Max(2, independent) / FalseAlarm);
         int from = Math.Max(2, (int)(lowest / spectrum.BinHertz));
         int reach = Math.Max(1, (int)(1.5 * spectrum.Resolution / spectrum.BinHertz));
-        double largest = from < power.Length ? power.Skip(from).Max() : 0;
+        double largest = 0;
+        foreach (double value in power[Math.Min(from, power.Length)..])
+        {
+            largest = Math.Max(largest, value);
+        }
+
         List<SpectralPeak> peaks = [];
         for (int k = from; k + 1 < power.Length; k++)
         {
@@ -41,7 +46,7 @@ internal static class PeakFinder
             : [.. separate.OrderByDescending(p => p.Excess).Take(atMost).OrderBy(p => p.Frequency)];
     }
 
-    private static bool IsHighest(double[] power, int k, int reach)
+    private static bool IsHighest(ReadOnlySpan<double> power, int k, int reach)
     {
         for (int j = Math.Max(0, k - reach); j <= Math.Min(power.Length - 1, k + reach); j++)
         {
@@ -54,7 +59,7 @@ internal static class PeakFinder
         return true;
     }
 
-    private static (double Bin, double Power) Interpolate(double[] power, int k)
+    private static (double Bin, double Power) Interpolate(ReadOnlySpan<double> power, int k)
     {
         double a = Math.Log(Math.Max(power[k - 1], power[k] * 1e-12)), b = Math.Log(power[k]), c = Math.Log(Math.Max(power[k + 1], power[k] * 1e-12));
         double curvature = a - (2 * b) + c;

@@ -103,12 +103,12 @@ public static class Pluck
         }
 
         return new PluckReading(
-            findings.AsReadOnly(), [.. plucks.Select(p => new HeardPluck(p, consensus.Used.Contains(p)))], strongest, consensus.Fundamental);
+            findings.AsReadOnly(), [.. plucks.Select(p => new HeardPluck(p, consensus.Used.Contains(p)))], strongest, consensus);
     }
 
     private static PluckReading Nothing(List<Finding> findings, Finding blocking)
     {
         findings.Add(blocking);
-        return new PluckReading(findings.AsReadOnly(), [], null, default);
+        return new PluckReading(findings.AsReadOnly(), [], null, null);
     }
 }

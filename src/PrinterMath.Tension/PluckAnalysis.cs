@@ -46,6 +46,15 @@ internal sealed class PluckAnalysis
 
     internal double Uncertainty => Math.Sqrt((ScatterUncertainty * ScatterUncertainty) + (GlideUncertainty * GlideUncertainty));
 
+    /// <summary>What the first partial would be at vanishing amplitude, in Hz; null when the pluck was too short to be followed.</summary>
+    internal double? SmallAmplitudeLimit => Glide is null ? null : FirstPartial * (1 + Glide.RelativeLimit);
+
+    internal double LimitUncertainty =>
+        Glide is null ? 0 : Math.Sqrt((ScatterUncertainty * ScatterUncertainty) + Math.Pow(FirstPartial * Glide.LimitUncertainty, 2));
+
+    /// <summary>The fewer of those of the partials and of the line over power.</summary>
+    internal double LimitDegreesOfFreedom => Glide is null ? 1 : Math.Max(1, Math.Min(Fit!.DegreesOfFreedom, Glide.DegreesOfFreedom));
+
     /// <summary>Welch-Satterthwaite; the glide is a rectangular distribution taken as known. Source: JCGM 100:2008, G.4.1.</summary>
     internal double DegreesOfFreedom
     {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using PrinterMath.Measurement;
 
 namespace PrinterMath.Tension;
@@ -24,72 +25,78 @@ internal static class PluckAnalyzer
             return Stop(PluckSentences.TooShort(seconds, LeastPeriods / range.Highest));
         }
 
-        int factor = PluckDecimator.FactorFor(sampleRate);
-        double rate = sampleRate / factor;
-        double[] x = PluckDecimator.Take(samples, stretch.Start, stretch.Count, factor, mean);
+        int factor = PluckDecimator.FactorFor(sampleRate), count = stretch.Count / factor;
+        double[] rented = ArrayPool<double>.Shared.Rent(count);
+        PluckDecimator.Take(samples, stretch.Start, factor, mean, rented.AsSpan(0, count));
+        PluckAnalysis analysis = Hear(rented.AsSpan(0, count), stretch, quiet, new PluckRange(lowest, range.Highest), sampleRate);
+        ArrayPool<double>.Shared.Return(rented);
+        return analysis;
+
+        PluckAnalysis Stop(Finding finding) => new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding };
+    }
+
+    private static PluckAnalysis Hear(ReadOnlySpan<double> x, PluckStretch stretch, QuietLines quiet, PluckRange range, double sampleRate)
+    {
+        double rate = sampleRate / PluckDecimator.FactorFor(sampleRate);
         if (PluckDecision.IsSteady(x, rate))
         {
-            return Stop(PluckSentences.Steady(seconds));
+            return Stop(PluckSentences.Steady(stretch.Count / sampleRate), []);
         }
 
-        PluckSpectrum spectrum = PluckSpectrum.Of(x, rate, HighestPartial(sampleRate));
+        using PluckSpectrum spectrum = PluckSpectrum.Of(x, rate, HighestPartial(sampleRate));
         List<SpectralPeak> peaks = PeakFinder.Find(spectrum, LowestLine, MostPeaks);
         List<double> steady = RemoveSteady(peaks, spectrum, x, rate, quiet);
-        List<StringMatch> ranked = new CandidateSearch(peaks, spectrum.Resolution, HighestPartial(sampleRate)).Rank(lowest, range.Highest);
+        List<StringMatch> ranked = new CandidateSearch(peaks, spectrum.Resolution, HighestPartial(sampleRate)).Rank(range.Lowest, range.Highest);
         Finding? blocked = PluckDecision.Judge(ranked, peaks);
         if (blocked is not null)
         {
             return Stop(blocked, steady);
         }
 
-        return Measure(ranked[0]);
-
-        PluckAnalysis Measure(StringMatch match)
+        StringMatch match = ranked[0];
+        double[] frequencies = new double[match.Numbers.Length], noise = new double[frequencies.Length];
+        for (int i = 0; i < frequencies.Length; i++)
         {
-            double[] frequencies = new double[match.Numbers.Length], noise = new double[frequencies.Length];
-            for (int i = 0; i < frequencies.Length; i++)
-            {
-                SpectralPeak peak = peaks[match.Peaks[i]];
-                frequencies[i] = peak.Frequency;
-                noise[i] = 0.55 * spectrum.Resolution / Math.Sqrt(2 * peak.Ratio);
-            }
-
-            StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
-            int[] strongest = [.. Enumerable.Range(0, frequencies.Length)
-                .Where(i => fit.Weights[i] == 1).OrderByDescending(i => peaks[match.Peaks[i]].Power).Take(MostFollowed)];
-            double[] followed = [.. strongest.Select(i => frequencies[i])];
-            PartialTracker track = PartialTracker.Follow(x, rate, followed, fit.Model.F0);
-            return new PluckAnalysis
-            {
-                Stretch = stretch,
-                SampleRate = sampleRate,
-                Fit = fit,
-                Glide = GlideFit.Of(track, followed),
-                Partials = PartialList.Of(match, peaks, fit, strongest, track),
-                SignalToNoise = PartialList.SignalToNoise(match, peaks, spectrum),
-                LogOdds = match.LogOdds,
-                SteadyLines = steady,
-            };
+            SpectralPeak peak = peaks[match.Peaks[i]];
+            frequencies[i] = peak.Frequency;
+            noise[i] = 0.55 * spectrum.Resolution / Math.Sqrt(2 * peak.Ratio);
         }
 
-        PluckAnalysis Stop(Finding finding, IReadOnlyList<double>? lines = null) =>
-            new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines ?? [] };
+        StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
+        int[] strongest = [.. Enumerable.Range(0, frequencies.Length)
+            .Where(i => fit.Weights[i] == 1).OrderByDescending(i => peaks[match.Peaks[i]].Power).Take(MostFollowed)];
+        double[] followed = [.. strongest.Select(i => frequencies[i])];
+        PartialTracker track = PartialTracker.Follow(x, rate, followed, fit.Model.F0);
+        return new PluckAnalysis
+        {
+            Stretch = stretch,
+            SampleRate = sampleRate,
+            Fit = fit,
+            Glide = GlideFit.Of(track, followed),
+            Partials = PartialList.Of(match, peaks, fit, strongest, track),
+            SignalToNoise = PartialList.SignalToNoise(match, peaks, spectrum),
+            LogOdds = match.LogOdds,
+            SteadyLines = steady,
+        };
+
+        PluckAnalysis Stop(Finding finding, IReadOnlyList<double> lines) =>
+            new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines };
     }
 
-    private static List<double> RemoveSteady(List<SpectralPeak> peaks, PluckSpectrum spectrum, double[] x, double rate, QuietLines quiet)
+    private static List<double> RemoveSteady(List<SpectralPeak> peaks, PluckSpectrum spectrum, ReadOnlySpan<double> x, double rate, QuietLines quiet)
     {
         List<double> steady = [];
-        peaks.RemoveAll(peak =>
+        for (int i = peaks.Count - 1; i >= 0; i--)
         {
-            bool isSteady = SteadyLines.IsBackground(peak, spectrum.Resolution, (double)x.Length * x.Length, quiet)
-                || (SteadyLines.IsMains(peak.Frequency, spectrum.Resolution) && SteadyLines.Persistence(x, rate, peak.Frequency) is > 0.7 and < 1.4);
-            if (isSteady)
+            SpectralPeak peak = peaks[i];
+            if (SteadyLines.IsBackground(peak, spectrum.Resolution, (double)x.Length * x.Length, quiet)
+                || (SteadyLines.IsMains(peak.Frequency, spectrum.Resolution) && SteadyLines.Persistence(x, rate, peak.Frequency) is > 0.7 and < 1.4))
             {
                 steady.Add(peak.Frequency);
+                peaks.RemoveAt(i);
             }
+        }
 
-            return isSteady;
-        });
         return steady;
     }
 }

@@ -12,12 +12,13 @@ internal sealed class PluckConsensus
 {
     private const double Agreement = 0.03;
 
-    private PluckConsensus(List<PluckAnalysis> used, List<PluckAnalysis> setAside, Finding? blocked, Measured<Frequency> fundamental)
+    private PluckConsensus(List<PluckAnalysis> used, List<PluckAnalysis> setAside, Finding? blocked, Measured<Frequency> fundamental, Measured<Frequency>? limit)
     {
         Used = used;
         SetAside = setAside;
         Blocked = blocked;
         Fundamental = fundamental;
+        SmallAmplitudeLimit = limit;
     }
 
     internal List<PluckAnalysis> Used { get; }
@@ -28,12 +29,14 @@ internal sealed class PluckConsensus
 
     internal Measured<Frequency> Fundamental { get; }
 
+    internal Measured<Frequency>? SmallAmplitudeLimit { get; }
+
     internal static PluckConsensus Of(List<PluckAnalysis> plucks)
     {
         List<PluckAnalysis> heard = [.. plucks.Where(p => p.Blocked is null)];
         if (heard.Count == 0)
         {
-            return new PluckConsensus([], [], plucks.MaxBy(p => p.Stretch.Energy)!.Blocked, default);
+            return new PluckConsensus([], [], plucks.MaxBy(p => p.Stretch.Energy)!.Blocked, default, null);
         }
 
         double[] sorted = [.. heard.Select(p => p.FirstPartial).Order()];
@@ -41,24 +44,26 @@ internal sealed class PluckConsensus
         List<PluckAnalysis> used = [.. heard.Where(p => Math.Abs((p.FirstPartial / median) - 1) <= Agreement)];
         if (2 * used.Count <= heard.Count)
         {
-            return new PluckConsensus([], heard, PluckSentences.Disagree(heard.Count, sorted[0], sorted[^1]), default);
+            return new PluckConsensus([], heard, PluckSentences.Disagree(heard.Count, sorted[0], sorted[^1]), default, null);
         }
 
-        return new PluckConsensus(used, [.. heard.Except(used)], null, Combine(used));
+        return new PluckConsensus(used, [.. heard.Except(used)], null, Combine(used, p => (p.FirstPartial, p.Uncertainty, p.DegreesOfFreedom)), Limit(used));
     }
 
-    private static Measured<Frequency> Combine(List<PluckAnalysis> used)
+    private static Measured<Frequency>? Limit(List<PluckAnalysis> used) =>
+        used.TrueForAll(p => p.SmallAmplitudeLimit is > 0) ? Combine(used, p => (p.SmallAmplitudeLimit!.Value, p.LimitUncertainty, p.LimitDegreesOfFreedom)) : null;
+
+    private static Measured<Frequency> Combine(List<PluckAnalysis> used, Func<PluckAnalysis, (double Value, double U, double Freedom)> what)
     {
         int k = used.Count;
-        double mean = used.Average(p => p.FirstPartial);
-        double own = used.Average(p => p.Uncertainty * p.Uncertainty);
-        double ownFreedom = used.Min(p => p.DegreesOfFreedom);
+        List<(double Value, double U, double Freedom)> plucks = used.ConvertAll(p => what(p));
+        double mean = plucks.Average(p => p.Value), own = plucks.Average(p => p.U * p.U), ownFreedom = plucks.Min(p => p.Freedom);
         if (k == 1)
         {
             return Measured<Frequency>.FromSi(mean, Math.Sqrt(own), ownFreedom);
         }
 
-        double between = used.Sum(p => (p.FirstPartial - mean) * (p.FirstPartial - mean)) / (k - 1) / k;
+        double between = plucks.Sum(p => (p.Value - mean) * (p.Value - mean)) / (k - 1) / k;
         double total = own + between;
         double freedom = total * total / ((own * own / ownFreedom) + (between * between / (k - 1)));
         return Measured<Frequency>.FromSi(mean, Math.Sqrt(total), Math.Max(1, freedom));

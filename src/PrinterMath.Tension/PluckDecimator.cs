@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace PrinterMath.Tension;
 
@@ -13,10 +14,12 @@ internal static class PluckDecimator
     /// <summary>The rate that is left, and the factor it was divided by.</summary>
     internal static int FactorFor(double sampleRate) => Math.Max(1, (int)(sampleRate / LeastRate));
 
-    /// <summary>Every <paramref name="factor"/>-th sample of the low-passed stretch with <paramref name="mean"/> taken off; zero beyond the ends.</summary>
-    internal static double[] Take(ReadOnlySpan<double> samples, int start, int count, int factor, double mean)
+    /// <summary>
+    /// Every <paramref name="factor"/>-th sample of the low-passed stretch that begins at <paramref name="start"/>, as many as
+    /// <paramref name="taken"/> holds, with <paramref name="mean"/> taken off; zero beyond the ends.
+    /// </summary>
+    internal static void Take(ReadOnlySpan<double> samples, int start, int factor, double mean, Span<double> taken)
     {
-        double[] taken = new double[count / factor];
         if (factor == 1)
         {
             for (int i = 0; i < taken.Length; i++)
@@ -24,26 +27,33 @@ internal static class PluckDecimator
                 taken[i] = samples[start + i] - mean;
             }
 
-            return taken;
+            return;
         }
 
         double[] filter = LowPass(factor);
         int reach = filter.Length / 2;
-        int length = count + (2 * reach) + 1;
+        int length = (taken.Length * factor) + (2 * reach) + 1;
         double[] padded = ArrayPool<double>.Shared.Rent(length);
-        for (int i = 0; i < length; i++)
-        {
-            int j = start - reach + i;
-            padded[i] = j >= 0 && j < samples.Length ? samples[j] - mean : 0;
-        }
-
+        Fill(samples, start - reach, mean, padded.AsSpan(0, length));
         for (int i = 0; i < taken.Length; i++)
         {
             taken[i] = Dot(filter, padded.AsSpan(i * factor, filter.Length));
         }
 
         ArrayPool<double>.Shared.Return(padded);
-        return taken;
+    }
+
+    private static void Fill(ReadOnlySpan<double> samples, int start, double mean, Span<double> padded)
+    {
+        int before = Math.Clamp(-start, 0, padded.Length), after = Math.Max(before, Math.Min(padded.Length, samples.Length - start));
+        padded[..before].Clear();
+        ReadOnlySpan<double> heard = samples.Slice(start + before, after - before);
+        for (int i = 0; i < heard.Length; i++)
+        {
+            padded[before + i] = heard[i] - mean;
+        }
+
+        padded[after..].Clear();
     }
 
     private static double[] LowPass(int factor)
@@ -70,13 +80,16 @@ internal static class PluckDecimator
 
     private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
-        Vector<double> sums = Vector<double>.Zero;
-        int i = 0;
-        for (int step = Vector<double>.Count; i + step <= a.Length; i += step)
+        ref double fromA = ref MemoryMarshal.GetReference(a), fromB = ref MemoryMarshal.GetReference(b);
+        Vector<double> sums = Vector<double>.Zero, others = sums;
+        int i = 0, step = Vector<double>.Count;
+        for (; i + (2 * step) <= a.Length; i += 2 * step)
         {
-            sums += new Vector<double>(a[i..]) * new Vector<double>(b[i..]);
+            sums += Vector.LoadUnsafe(ref fromA, (nuint)i) * Vector.LoadUnsafe(ref fromB, (nuint)i);
+            others += Vector.LoadUnsafe(ref fromA, (nuint)(i + step)) * Vector.LoadUnsafe(ref fromB, (nuint)(i + step));
         }
 
+        sums += others;
         double sum = Vector.Sum(sums);
         for (; i < a.Length; i++)
         {

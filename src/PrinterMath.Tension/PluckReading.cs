@@ -24,14 +24,16 @@ public sealed class PluckReading
 {
     private readonly PluckAnalysis? _strongest;
     private readonly Measured<Frequency> _fundamental;
+    private readonly Measured<Frequency>? _limit;
     private readonly Finding? _blocking;
 
-    internal PluckReading(IReadOnlyList<Finding> findings, IReadOnlyList<HeardPluck> plucks, PluckAnalysis? strongest, Measured<Frequency> fundamental)
+    internal PluckReading(IReadOnlyList<Finding> findings, IReadOnlyList<HeardPluck> plucks, PluckAnalysis? strongest, PluckConsensus? consensus)
     {
         Findings = findings;
         Plucks = plucks;
         _strongest = strongest;
-        _fundamental = fundamental;
+        _fundamental = consensus?.Fundamental ?? default;
+        _limit = consensus?.SmallAmplitudeLimit;
         _blocking = findings.FirstOrDefault(f => f.Severity == FindingSeverity.Blocking);
     }
 
@@ -41,7 +43,7 @@ public sealed class PluckReading
     /// <summary>Every pluck that was listened to, in order of time.</summary>
     public IReadOnlyList<HeardPluck> Plucks { get; }
 
-    /// <summary>The fundamental: first partial f0·√(1 + B) in Hz, with standard uncertainty and degrees of freedom.</summary>
+    /// <summary>The fundamental in the stated window: first partial f0·√(1 + B) in Hz, with standard uncertainty and degrees of freedom.</summary>
     /// <exception cref="IndeterminateException">There is a blocking finding.</exception>
     public Measured<Frequency> Fundamental => _blocking is null ? _fundamental : throw new IndeterminateException(_blocking);
 
@@ -78,6 +80,20 @@ public sealed class PluckReading
     {
         fundamental = _blocking is null ? _fundamental : default;
         return _blocking is null;
+    }
+
+    /// <summary>The small-amplitude limit f0 of f(A) = f0·(1 + β·A²) for the first partial, in Hz: the pitch into which a pluck dies.</summary>
+    /// <param name="limit">Its value and standard uncertainty, when true is returned.</param>
+    /// <returns>Whether there is no blocking finding and every pluck used was long enough to be followed in four blocks.</returns>
+    /// <remarks>
+    /// Intercept of a weighted line of the momentary frequency of all followed partials over their power. <see cref="Fundamental"/> is the frequency of
+    /// the heard <see cref="Window"/>, loud part included, and rises with the force of the pluck. To compare two belts use the limit of both where either carries
+    /// <see cref="PluckFindings.Glide"/>, else the fundamental, which is then the more certain; never one of each.
+    /// </remarks>
+    public bool TryGetSmallAmplitudeLimit(out Measured<Frequency> limit)
+    {
+        limit = _limit ?? default;
+        return _blocking is null && _limit is not null;
     }
 
     /// <summary>The fundamental or what stands in its way, invariant.</summary>

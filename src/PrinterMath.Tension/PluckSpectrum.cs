@@ -3,17 +3,20 @@ using System.Numerics;
 
 namespace PrinterMath.Tension;
 
-/// <summary>Tapered, zero-padded power spectrum of one pluck, with its noise floor over frequency.</summary>
-internal sealed class PluckSpectrum
+/// <summary>Tapered, zero-padded power spectrum of one pluck, with its noise floor over frequency. Its memory is rented: dispose of it.</summary>
+internal sealed class PluckSpectrum : IDisposable
 {
     private const double FloorQuantile = 0.35;
 
+    private readonly double[] _power;
+    private readonly int _bins;
     private readonly double[] _floor;
     private readonly int _floorStep;
 
-    private PluckSpectrum(double[] power, double binHertz, double resolution, double[] floor, int floorStep)
+    private PluckSpectrum(double[] power, int bins, double binHertz, double resolution, double[] floor, int floorStep)
     {
-        Power = power;
+        _power = power;
+        _bins = bins;
         BinHertz = binHertz;
         Resolution = resolution;
         _floor = floor;
@@ -21,7 +24,7 @@ internal sealed class PluckSpectrum
     }
 
     /// <summary>|X|² for bins up to the highest usable frequency.</summary>
-    internal double[] Power { get; }
+    internal ReadOnlySpan<double> Power => _power.AsSpan(0, _bins);
 
     internal double BinHertz { get; }
 
@@ -35,12 +38,16 @@ internal sealed class PluckSpectrum
         double[] padded = ArrayPool<double>.Shared.Rent(size);
         padded.AsSpan(samples.Length, size - samples.Length).Clear();
         Taper(samples, padded);
-        double[] power = RealTransform.Power(padded.AsSpan(0, size), Math.Min(size / 2, (int)(highest / bin) + 1));
+        int bins = Math.Min(size / 2, (int)(highest / bin) + 1);
+        double[] power = ArrayPool<double>.Shared.Rent(bins);
+        RealTransform.Power(padded.AsSpan(0, size), power.AsSpan(0, bins));
         ArrayPool<double>.Shared.Return(padded);
         double resolution = rate / samples.Length;
         int step = Math.Max(8, (int)(Math.Max(50, 8 * resolution) / bin));
-        return new PluckSpectrum(power, bin, resolution, FloorOf(power, step), step);
+        return new PluckSpectrum(power, bins, bin, resolution, FloorOf(power.AsSpan(0, bins), step), step);
     }
+
+    public void Dispose() => ArrayPool<double>.Shared.Return(_power);
 
     /// <summary>Mean noise power at a bin, interpolated between the places where it was estimated.</summary>
     internal double FloorAt(double bin)
@@ -57,8 +64,10 @@ internal sealed class PluckSpectrum
         double mean = 0;
         foreach (double sample in samples)
         {
-            mean += sample / samples.Length;
+            mean += sample;
         }
+
+        mean /= samples.Length;
 
         (double rs, double rc) = Math.SinCos(2 * Math.PI / samples.Length);
         (double s, double c) = Math.SinCos(Math.PI / samples.Length);
@@ -73,12 +82,17 @@ internal sealed class PluckSpectrum
     /// For exponentially distributed |X|² of mean m the p-quantile is −m·ln(1 − p); a low quantile is little moved by peaks. Each place takes
     /// the bins of itself and two neighbours on either side.
     /// </summary>
-    private static double[] FloorOf(double[] power, int step)
+    private static double[] FloorOf(ReadOnlySpan<double> power, int step)
     {
         int places = Math.Max(1, power.Length / step);
         double[] floor = new double[places];
-        double[] sorted = new double[5 * step];
-        double largest = power.Max();
+        double[] sample = new double[5 * step];
+        double largest = 0;
+        foreach (double value in power)
+        {
+            largest = Math.Max(largest, value);
+        }
+
         for (int p = 0; p < places; p++)
         {
             int from = Math.Max(0, (p - 2) * step);
@@ -87,11 +101,11 @@ internal sealed class PluckSpectrum
             int kept = 0;
             for (int i = 0; i < count; i += stride)
             {
-                sorted[kept++] = power[from + i];
+                sample[kept++] = power[from + i];
             }
 
-            Array.Sort(sorted, 0, kept);
-            floor[p] = Math.Max(sorted[(int)(FloorQuantile * kept)] / -Math.Log(1 - FloorQuantile), largest * 1e-12);
+            double low = OrderStatistic.Select(sample.AsSpan(0, kept), (int)(FloorQuantile * kept));
+            floor[p] = Math.Max(low / -Math.Log(1 - FloorQuantile), largest * 1e-12);
         }
 
         return floor;

@@ -8,15 +8,15 @@ namespace PrinterMath.Tension;
 /// <remarks>Source: Cooley and Tukey 1965, An algorithm for the machine calculation of complex Fourier series, Mathematics of Computation 19.</remarks>
 internal static class RealTransform
 {
-    /// <summary>|X_k|² for the first bins of X_k = Σ x_j exp(−2πi·jk/n); n a power of two, 16 or more, <paramref name="bins"/> at most n/2.</summary>
-    internal static double[] Power(ReadOnlySpan<double> x, int bins)
+    /// <summary>|X_k|² for the first bins of X_k = Σ x_j exp(−2πi·jk/n), as many as <paramref name="power"/> holds, at most n/2; n a power of two, 16 or more.</summary>
+    internal static void Power(ReadOnlySpan<double> x, Span<double> power)
     {
         int n = x.Length, half = n / 2;
         double[] work = ArrayPool<double>.Shared.Rent(3 * n);
         Span<double> re = work.AsSpan(0, half), im = work.AsSpan(half, half);
         Span<double> cosine = work.AsSpan(n, half), sine = work.AsSpan(n + half, half);
         Span<double> c = work.AsSpan(2 * n, half), s = work.AsSpan((2 * n) + half, half);
-        Circle(n, cosine, sine);
+        UnitCircle.Fill(n, cosine, sine);
         int shift = 32 - BitOperations.Log2((uint)half);
         for (int j = 0; j < half; j++)
         {
@@ -26,24 +26,33 @@ internal static class RealTransform
         }
 
         FirstTwoStages(re, im);
-        for (int h = 4; h < half; h *= 2)
+        int h = 4;
+        if (BitOperations.Log2((uint)(half / h)) % 2 == 1)
         {
-            int stride = half / h;
-            for (int k = 0; k < h; k++)
-            {
-                c[k] = cosine[k * stride];
-                s[k] = sine[k * stride];
-            }
-
+            Pick(h, half / h, c, s);
             for (int start = 0; start < half; start += 2 * h)
             {
                 Butterflies(re.Slice(start, h), im.Slice(start, h), re.Slice(start + h, h), im.Slice(start + h, h), c, s);
             }
+
+            h *= 2;
         }
 
-        double[] power = Unpack(re, im, cosine, sine, bins);
+        for (; h < half; h *= 4)
+        {
+            Span<double> c2 = c.Slice(h, h), s2 = s.Slice(h, h);
+            Pick(h, half / h, c, s);
+            Pick(h, half / (2 * h), c2, s2);
+            for (int start = 0; start < half; start += 4 * h)
+            {
+                FourFold.Butterflies(re.Slice(start, 4 * h), im.Slice(start, 4 * h), c[..h], s[..h], c2, s2);
+            }
+        }
+
+        Unpack(re, im, cosine, sine, power);
         ArrayPool<double>.Shared.Return(work);
-        return power;
+
+        void Pick(int count, int stride, Span<double> toCosine, Span<double> toSine) => UnitCircle.Pick(count, stride, work.AsSpan(n, half), work.AsSpan(n + half, half), toCosine, toSine);
     }
 
     private static void FirstTwoStages(Span<double> re, Span<double> im)
@@ -78,37 +87,17 @@ internal static class RealTransform
         }
     }
 
-    private static double[] Unpack(ReadOnlySpan<double> re, ReadOnlySpan<double> im, ReadOnlySpan<double> cosine, ReadOnlySpan<double> sine, int bins)
+    private static void Unpack(ReadOnlySpan<double> re, ReadOnlySpan<double> im, ReadOnlySpan<double> cosine, ReadOnlySpan<double> sine, Span<double> power)
     {
         int half = re.Length;
-        double[] power = new double[bins];
         power[0] = (re[0] + im[0]) * (re[0] + im[0]);
-        for (int k = 1; k < bins; k++)
+        for (int k = 1; k < power.Length; k++)
         {
             double er = (re[k] + re[half - k]) / 2, ei = (im[k] - im[half - k]) / 2;
             double or = (im[k] + im[half - k]) / 2, oi = (re[half - k] - re[k]) / 2;
             double xr = er + (or * cosine[k]) + (oi * sine[k]);
             double xi = ei + (oi * cosine[k]) - (or * sine[k]);
             power[k] = (xr * xr) + (xi * xi);
-        }
-
-        return power;
-    }
-
-    /// <summary>cos and sin of 2πk/n for k below n/2; one eighth of the circle is computed, the rest mirrored.</summary>
-    private static void Circle(int n, Span<double> cosine, Span<double> sine)
-    {
-        int half = n / 2, quarter = n / 4;
-        for (int k = 0; k <= n / 8; k++)
-        {
-            (double s, double c) = Math.SinCos(2 * Math.PI * k / n);
-            (cosine[k], sine[k]) = (c, s);
-            (cosine[quarter - k], sine[quarter - k]) = (s, c);
-        }
-
-        for (int k = 1; k < quarter; k++)
-        {
-            (cosine[half - k], sine[half - k]) = (-cosine[k], sine[k]);
         }
     }
 

@@ -1,7 +1,7 @@
 namespace PrinterMath.Tension;
 
 /// <summary>Least squares of (f_n/n)² = f0² + f0²·B·n² that grows by one partial at a time and starts from a guess with a width of its own.</summary>
-internal sealed class RunningStringFit
+internal struct RunningStringFit
 {
     private double _s0, _s1, _s2, _t0, _t1;
     private readonly double _scale;

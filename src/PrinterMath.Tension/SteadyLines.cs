@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace PrinterMath.Tension;
 
 /// <summary>Lines that were there without the pluck, or that do not decay with it: mains hum, fans.</summary>
@@ -19,9 +21,13 @@ internal static class SteadyLines
 
         count = Math.Min(count, (int)(LongestQuiet * rate));
         int factor = PluckDecimator.FactorFor(rate);
-        double[] quiet = PluckDecimator.Take(samples, start, count, factor, envelope.Mean);
-        PluckSpectrum spectrum = PluckSpectrum.Of(quiet, rate / factor, PluckAnalyzer.HighestPartial(rate));
-        return new QuietLines(PeakFinder.Find(spectrum, PluckAnalyzer.LowestLine, 48), spectrum.Resolution, (double)quiet.Length * quiet.Length);
+        count /= factor;
+        double[] rented = ArrayPool<double>.Shared.Rent(count);
+        Span<double> quiet = rented.AsSpan(0, count);
+        PluckDecimator.Take(samples, start, factor, envelope.Mean, quiet);
+        using PluckSpectrum spectrum = PluckSpectrum.Of(quiet, rate / factor, PluckAnalyzer.HighestPartial(rate));
+        ArrayPool<double>.Shared.Return(rented);
+        return new QuietLines(PeakFinder.Find(spectrum, PluckAnalyzer.LowestLine, 48), spectrum.Resolution, (double)count * count);
     }
 
     /// <summary>Whether a peak is a line of the quiet stretch at much the same strength.</summary>
