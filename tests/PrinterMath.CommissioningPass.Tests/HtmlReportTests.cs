@@ -18,7 +18,14 @@ public sealed class HtmlReportTests
 
     private static readonly Dictionary<string, double> PerSi = new()
     {
-        ["N"] = 1, ["Hz"] = 1, ["g/m"] = 1e-3, ["%"] = 1e-2, ["mm"] = 1e-3, ["mrad"] = 1e-3, ["°"] = Math.PI / 180, [""] = 1,
+        ["N"] = 1,
+        ["Hz"] = 1,
+        ["g/m"] = 1e-3,
+        ["%"] = 1e-2,
+        ["mm"] = 1e-3,
+        ["mrad"] = 1e-3,
+        ["°"] = Math.PI / 180,
+        [""] = 1,
     };
 
     [Theory]
