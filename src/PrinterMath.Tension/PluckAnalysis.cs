@@ -24,6 +24,9 @@ internal sealed class PluckAnalysis
 
     internal IReadOnlyList<double> SteadyLines { get; init; } = [];
 
+    /// <summary>A second string that rings with the first; null when none is heard.</summary>
+    internal Beat? Beat { get; init; }
+
     /// <summary>f0·√(1 + B) in Hz.</summary>
     internal double FirstPartial => Fit is null ? 0 : Fit.Model.Partial(1);
 

@@ -27,8 +27,10 @@ public sealed class PluckReading
     private readonly Measured<Frequency> _fundamental;
     private readonly Measured<Frequency>? _limit;
     private readonly Finding? _blocking;
+    private readonly IReadOnlyList<Partial> _partials;
 
-    internal PluckReading(IReadOnlyList<Finding> findings, IReadOnlyList<HeardPluck> plucks, PluckAnalysis? strongest, PluckConsensus? consensus)
+    internal PluckReading(
+        IReadOnlyList<Finding> findings, IReadOnlyList<HeardPluck> plucks, PluckAnalysis? strongest, PluckConsensus? consensus, bool decayIsFalse = false)
     {
         Findings = findings;
         Plucks = plucks;
@@ -36,6 +38,8 @@ public sealed class PluckReading
         _fundamental = consensus?.Fundamental ?? default;
         _limit = consensus?.SmallAmplitudeLimit;
         _blocking = findings.FirstOrDefault(f => f.Severity == FindingSeverity.Blocking);
+        _partials = _blocking is not null || strongest is null ? []
+            : decayIsFalse ? [.. strongest.Partials.Select(p => p.WithoutDecay())] : strongest.Partials;
     }
 
     /// <summary>What was noticed; codes in <see cref="PluckFindings"/>. A blocking finding means that there is no fundamental.</summary>
@@ -62,7 +66,7 @@ public sealed class PluckReading
     public Measured<double> Inharmonicity => Measured<double>.FromSi(Fit.Model.B, Fit.InharmonicityUncertainty, Fit.DegreesOfFreedom);
 
     /// <summary>Partials of the strongest pluck used, by number; empty when there is a blocking finding.</summary>
-    public IReadOnlyList<Partial> Partials => _blocking is null ? _strongest!.Partials : [];
+    public IReadOnlyList<Partial> Partials => _partials;
 
     /// <summary>The strongest pluck used: where it was listened to.</summary>
     /// <exception cref="IndeterminateException">There is a blocking finding.</exception>
