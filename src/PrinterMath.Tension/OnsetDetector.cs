@@ -14,8 +14,8 @@ internal static class OnsetDetector
     private const double Decay = 1e-3;
     private const double OverBackground = 1.3;
     private const double OverKnocks = 30;
-    private const double Dying = 1;
 
+    /// <summary>All plucks, in order of time, outside the knocks, which are in order of time as well; loud knocks do not hide quiet plucks.</summary>
     internal static List<PluckStretch> Find(PluckEnvelope envelope, double sampleRate, double longest, IReadOnlyList<PluckStretch> knocks)
     {
         double[] smooth = Smooth(envelope.MeanSquares);
@@ -42,7 +42,7 @@ internal static class OnsetDetector
             found.Add(new PluckStretch(start, count, LevelAfter(smooth, starts[i], limit)));
         }
 
-        found.RemoveAll(f => knocks.Any(k => f.Start <= k.Start && k.Start < f.Start + f.Count || k.Start <= f.Start && f.Start < k.Start + (Dying * k.Count)));
+        found.RemoveAll(f => knocks.Any(k => f.Start <= k.Start && k.Start < f.Start + f.Count || k.Start <= f.Start && f.Start < k.Start + k.Count));
         return found;
     }
 

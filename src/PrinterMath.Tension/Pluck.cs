@@ -124,7 +124,7 @@ public static class Pluck
         }
 
         int knocks = plucks.Count(p => p.Blocked is not null), heard = plucks.Count - knocks;
-        if (plucks.Count > 1)
+        if (heard > 1)
         {
             findings.Add(PluckSentences.Several(heard, consensus.Used.Count));
         }

@@ -49,8 +49,20 @@ internal sealed class PluckEnvelope
         int clipped = 0, run = 0, place = -1;
         double last = double.NaN;
         double high = Highest - ((Highest - Lowest) * 1e-9), low = Lowest + ((Highest - Lowest) * 1e-9);
+        Vector<double> highs = new(high), lows = new(low);
         for (int i = 0; i < samples.Length; i++)
         {
+            while (i + Vector<double>.Count <= samples.Length && IsBetween(new Vector<double>(samples[i..]), lows, highs))
+            {
+                run = 0;
+                i += Vector<double>.Count;
+            }
+
+            if (i == samples.Length)
+            {
+                break;
+            }
+
             double sample = samples[i];
             if (sample < high && sample > low)
             {
@@ -66,6 +78,9 @@ internal sealed class PluckEnvelope
 
         return new ClippedStretch(clipped, place);
     }
+
+    private static bool IsBetween(Vector<double> samples, Vector<double> lows, Vector<double> highs) =>
+        Vector.LessThanAll(samples, highs) && Vector.GreaterThanAll(samples, lows);
 
     private static (double Sum, double Lowest, double Highest) Extremes(ReadOnlySpan<double> samples)
     {

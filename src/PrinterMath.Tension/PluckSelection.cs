@@ -54,7 +54,7 @@ internal sealed class PluckSelection
                 break;
             }
 
-            List<PluckStretch> knocks = analyses.ConvertAll(a => a.Stretch);
+            List<PluckStretch> knocks = [.. analyses.Select(a => a.Stretch).OrderBy(s => s.Start)];
             stretches = [.. knocks.Concat(OnsetDetector.Find(envelope, rate, options.LongestWindow.Seconds, knocks)).OrderBy(s => s.Start)];
         }
 
