@@ -24,6 +24,9 @@ internal sealed class PluckAnalysis
 
     internal IReadOnlyList<double> SteadyLines { get; init; } = [];
 
+    /// <summary>A second string that rings with the first; null when none is heard.</summary>
+    internal Beat? Beat { get; init; }
+
     /// <summary>f0·√(1 + B) in Hz.</summary>
     internal double FirstPartial => Fit is null ? 0 : Fit.Model.Partial(1);
 
@@ -41,21 +44,31 @@ internal sealed class PluckAnalysis
         }
     }
 
+    /// <summary>
+    /// What a second string leaves open: the two together may be heard anywhere up to r/(1 + r), at most r, of their difference from the first, r being the ratio of
+    /// their amplitudes; rectangular, type B.
+    /// </summary>
+    internal double PullUncertainty => Beat is null ? 0 : Math.Min(1, Beat.Level) * Beat.RelativeDifference * FirstPartial / Math.Sqrt(3);
+
+    /// <summary>Glide and pull, both type B.</summary>
+    internal double SystematicUncertainty => Math.Sqrt((GlideUncertainty * GlideUncertainty) + (PullUncertainty * PullUncertainty));
+
     /// <summary>Standard uncertainty of the first partial without the glide.</summary>
     internal double ScatterUncertainty => Fit is null ? 0 : Math.Max(Fit.FirstPartialUncertainty, FirstPartial * (Glide?.RelativeScatter ?? 0));
 
-    internal double Uncertainty => Math.Sqrt((ScatterUncertainty * ScatterUncertainty) + (GlideUncertainty * GlideUncertainty));
+    internal double Uncertainty => Math.Sqrt((ScatterUncertainty * ScatterUncertainty) + (SystematicUncertainty * SystematicUncertainty));
 
     /// <summary>What the first partial would be at vanishing amplitude, in Hz; null when the pluck was too short to be followed.</summary>
     internal double? SmallAmplitudeLimit => Glide is null ? null : FirstPartial * (1 + Glide.RelativeLimit);
 
     internal double LimitUncertainty =>
-        Glide is null ? 0 : Math.Sqrt((ScatterUncertainty * ScatterUncertainty) + Math.Pow(FirstPartial * Glide.LimitUncertainty, 2));
+        Glide is null ? 0 : Math.Sqrt(
+            (ScatterUncertainty * ScatterUncertainty) + (PullUncertainty * PullUncertainty) + Math.Pow(FirstPartial * Glide.LimitUncertainty, 2));
 
     /// <summary>The fewer of those of the partials and of the line over power.</summary>
     internal double LimitDegreesOfFreedom => Glide is null ? 1 : Math.Max(1, Math.Min(Fit!.DegreesOfFreedom, Glide.DegreesOfFreedom));
 
-    /// <summary>Welch-Satterthwaite; the glide is a rectangular distribution taken as known. Source: JCGM 100:2008, G.4.1.</summary>
+    /// <summary>Welch-Satterthwaite; glide and pull are rectangular distributions taken as known. Source: JCGM 100:2008, G.4.1.</summary>
     internal double DegreesOfFreedom
     {
         get

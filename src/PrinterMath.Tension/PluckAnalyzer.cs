@@ -77,6 +77,7 @@ internal static class PluckAnalyzer
             SignalToNoise = PartialList.SignalToNoise(match, peaks, spectrum),
             LogOdds = match.LogOdds,
             SteadyLines = steady,
+            Beat = BeatSearch.Find(track, followed, fit.Model.F0),
         };
 
         PluckAnalysis Stop(Finding finding, IReadOnlyList<double> lines) =>
