@@ -42,6 +42,8 @@ internal static class DrivenHead
     /// <summary>Rows of drive.csv: drawing, data sheets, a kitchen scale, and the last turn of A, sometimes of B too, each followed by the recording of that belt.</summary>
     internal static IReadOnlyList<DriveReading> Read(DriveTruth drive, StiffSpan a, StiffSpan b, SeededRandom random)
     {
+        // A data sheet bounds its numbers: they lie anywhere within ±√3·u of the truth.
+        double Stated(double u) => random.Between(-1, 1) * Math.Sqrt(3) * u;
         List<DriveReading> rows =
         [
             new("beam_length", Millimetres(drive.BeamLength), "mm"),
@@ -61,12 +63,12 @@ internal static class DrivenHead
             new("friction", Math.Round(drive.Friction + random.Normal(0, 0.3), 2), "N", 0.3),
             new("shaft_load", DriveJob.ShaftLoad, "N"),
             new("working_strength", DriveJob.WorkingStrength, "N/mm"),
-            new("holding_torque", Math.Round(drive.HoldingTorque + random.Normal(0, 0.02), 3), "N.m", 0.02),
+            new("holding_torque", Math.Round(drive.HoldingTorque + Stated(0.02), 3), "N.m", 0.02),
             new("rated_current", DriveJob.RatedCurrent, "A"),
-            new("winding_resistance", Math.Round(drive.Resistance + random.Normal(0, 0.05), 2), "Ohm", 0.05),
-            new("winding_inductance", Math.Round((drive.Inductance * 1e3) + random.Normal(0, 0.2), 2), "mH", 0.2),
+            new("winding_resistance", Math.Round(drive.Resistance + Stated(0.05), 2), "Ohm", 0.05),
+            new("winding_inductance", Math.Round((drive.Inductance * 1e3) + Stated(0.2), 2), "mH", 0.2),
             new("supply_voltage", DriveJob.Voltage, "V"),
-            new("rotor_inertia", Math.Round((drive.RotorInertia * 1e7) + random.Normal(0, 4), 1), "g.cm2", 4),
+            new("rotor_inertia", Math.Round((drive.RotorInertia * 1e7) + Stated(4), 1), "g.cm2", 4),
             new("tensioner_lead", DriveTruth.Lead * 1e3, "mm"),
             new("tensioner_strands", drive.Strands, "1"),
         ];

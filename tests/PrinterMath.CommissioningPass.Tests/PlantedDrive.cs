@@ -14,13 +14,6 @@ internal sealed class PlantedDrive
 
     internal PlantedDrive(DriveTruth drive, double targetNewtons) => (_drive, _target) = (drive, targetNewtons);
 
-    /// <summary>Motor data drawn more than four of their own standard uncertainties from the truth: what follows from them then misses by as much, rightly.</summary>
-    internal static bool HasStrayMotorData(WorkshopVisit visit) => new[]
-    {
-        ("holding_torque", visit.Drive.HoldingTorque), ("winding_resistance", visit.Drive.Resistance),
-        ("winding_inductance", visit.Drive.Inductance * 1e3), ("rotor_inertia", visit.Drive.RotorInertia * 1e7),
-    }.Any(item => visit.DriveReadings.First(row => row.Quantity == item.Item1) is var row && Math.Abs(row.Value - item.Item2) > 4 * row.StandardUncertainty);
-
     internal double Lower => Bisect(1000, tension => tension - ((Share + _drive.SlackSideShare) * Transmitted(tension)));
 
     /// <summary>Shaft with half a turn of belt, idlers with a quarter, the belt's tight side.</summary>
