@@ -89,7 +89,7 @@ internal sealed record BadInput(Action<PassFolder> Spoil, string Start, string R
         ["drive travel into the motors"] = Changed("drive.csv", "travel_y_from,40,", "travel_y_from,10,", "drive.csv, line 7: ", "motor shafts"),
         ["drive travel into the rear"] = Changed("drive.csv", "travel_y_to,344,", "travel_y_to,390,", "drive.csv, line 8: ", "rear idlers"),
         ["drive lead without strands"] = Changed("drive.csv", "tensioner_strands,2,1,\n", string.Empty, "drive.csv, line 25: ", "needs a row for tensioner_strands"),
-        ["drive turn without a frequency"] = Changed("drive.csv", "frequency_before_a,93.46,Hz,0.2\n", string.Empty, "drive.csv, line 27: ", "needs a row for frequency_before_a"),
+        ["drive turn without a frequency"] = Changed("drive.csv", "frequency_before_a,93.7,Hz,0.2\n", string.Empty, "drive.csv, line 27: ", "needs a row for frequency_before_a"),
         ["drive turn of nothing"] = Changed("drive.csv", "last_turns_a,0.5,", "last_turns_a,0,", "drive.csv, line 27: ", "other than zero"),
         ["acceleration column missing"] = Changed("acceleration.csv", "time_s,", "time_ms,", "acceleration.csv, line 1: ", "column time_s is missing"),
         ["acceleration axis missing"] = Changed("acceleration.csv", "y_m_s2", "y_relative", "acceleration.csv, line 1: ", "y_relative stands alone"),

@@ -67,7 +67,7 @@ public sealed class DriveStepTests
     public void ALastTurnThatTellsNothingFallsBackOnTheBeltsStiffness()
     {
         using var folder = new PassFolder();
-        folder.Change("drive.csv", "frequency_before_a,93.46,", "frequency_before_a,105.26,");
+        folder.Change("drive.csv", "frequency_before_a,93.7,", "frequency_before_a,105.26,");
         (int exitCode, string output, string error) = folder.Run();
         Assert.True(exitCode == 0, error);
         Assert.Contains("Tensioner A: the last turn does not tell its gain.", Flat(output), StringComparison.Ordinal);
