@@ -72,6 +72,13 @@ internal sealed class CandidateSearch
         return distinct;
     }
 
+    /// <summary>The match that grows from a given string.</summary>
+    internal StringMatch Match(StiffString model)
+    {
+        double odds = Follow(ref model);
+        return new StringMatch(model, [.. _numbers], [.. _chosen], odds);
+    }
+
     private List<double> Tries(double lowest, double highest)
     {
         SortedSet<double> all = [];

@@ -46,14 +46,14 @@ internal static class PluckAnalyzer
         using PluckSpectrum spectrum = PluckSpectrum.Of(x, rate, HighestPartial(sampleRate));
         List<SpectralPeak> peaks = PeakFinder.Find(spectrum, LowestLine, MostPeaks);
         List<double> steady = RemoveSteady(peaks, spectrum, x, rate, quiet);
-        List<StringMatch> ranked = new CandidateSearch(peaks, spectrum.Resolution, HighestPartial(sampleRate)).Rank(range.Lowest, range.Highest);
-        Finding? blocked = PluckDecision.Judge(ranked, peaks);
-        if (blocked is not null)
+        CandidateSearch search = new(peaks, spectrum.Resolution, HighestPartial(sampleRate));
+        (StringMatch? match, Finding? blocked) = PluckDecision.Judge(
+            search.Rank(range.Lowest, range.Highest), peaks, search, new OctaveTest(spectrum, steady, HighestPartial(sampleRate)), range);
+        if (match is null)
         {
-            return Stop(blocked, steady);
+            return Stop(blocked!, steady);
         }
 
-        StringMatch match = ranked[0];
         double[] frequencies = new double[match.Numbers.Length], noise = new double[frequencies.Length];
         for (int i = 0; i < frequencies.Length; i++)
         {

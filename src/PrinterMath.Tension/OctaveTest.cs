@@ -1,0 +1,147 @@
+namespace PrinterMath.Tension;
+
+/// <summary>Log likelihood ratio of a string against the one d times as high, from the spectrum at the places where only the lower one has partials.</summary>
+/// <remarks>
+/// <para>At such a place noise of mean power N leaves a ratio ρ = P/N with density e^(−ρ), a partial of mean ratio S leaves e^(−ρ/(1+S))/(1+S). S is the
+/// level of the neighbouring partials that both strings have. A pluck at a random place takes D dB off a partial with probability (2/π)·10^(−D/20), a
+/// mixture of steps of 10 dB here; the whole class may lie a common gain lower, as it does when the span is plucked or heard near a node of the class.</para>
+/// <para>The likelihood is averaged over the bins where the place may lie, and no place counts more than <see cref="MostPerPlace"/> or less than <see cref="LeastPerPlace"/>: something else may sound there, and a partial may be drawn aside.</para>
+/// <para>What lies 40 dB below the neighbouring partials is no evidence either way: bodies, fingers and other strings sound there.</para>
+/// <para>Source: Swerling 1960, Probability of detection for fluctuating targets, IRE Transactions IT-6, for the density of ρ (from memory).</para>
+/// </remarks>
+internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<double> steady, double highest)
+{
+    private const double MostPerPlace = 200;
+    private const double LeastPerPlace = 0.05;
+    private const double Stray = 1e-4;
+    private const double Wide = 3;
+    private const int MostPlaces = 16;
+    private const double Scatter = 0.0015;
+    private const double ClassStep = 4;
+    private static readonly double[] ClassOdds = [0.86, 0.05, 0.04, 0.03, 0.015, 0.005];
+    private static readonly double[] Fading = [0.64, 0.25, 0.08, 0.03];
+
+    private readonly PluckSpectrum _spectrum = spectrum;
+    private readonly IReadOnlyList<double> _steady = steady;
+    private readonly double _highest = highest;
+
+    /// <summary>ln of the odds that <paramref name="upper"/>'s partials are every <paramref name="divisor"/>-th of a string that much lower.</summary>
+    internal double LowerOverUpper(StiffString upper, int divisor)
+    {
+        StiffString lower = new(upper.F0 / divisor, upper.B / (divisor * divisor));
+        Span<double> logs = stackalloc double[ClassOdds.Length];
+        double below = 0;
+        int places = 0;
+        for (int n = 1; places < MostPlaces && lower.Partial(n + 1) < _highest; n++)
+        {
+            if (n % divisor == 0)
+            {
+                below = Largest(lower.Partial(n), lower.F0);
+                continue;
+            }
+
+            double place = lower.Partial(n);
+            int next = (n / divisor) + 1;
+            double above = Largest(upper.Partial(next), lower.F0);
+            double expected = n < divisor ? above * Math.Pow(10, -RollOff(place) / 10) : Math.Sqrt(below * above);
+            if (place < PluckAnalyzer.LowestLine || expected < 2 || IsSteady(place))
+            {
+                continue;
+            }
+
+            double noise = Math.Max(1, expected * Stray);
+            expected /= noise;
+            places++;
+            for (int g = 0; g < logs.Length; g++)
+            {
+                logs[g] += Math.Log(AtPlace(place, lower.F0, noise, expected * Math.Pow(ClassStep, -g)));
+            }
+        }
+
+        double best = double.NegativeInfinity, sum = 0;
+        for (int g = 0; g < logs.Length; g++)
+        {
+            best = Math.Max(best, logs[g]);
+        }
+
+        for (int g = 0; g < logs.Length; g++)
+        {
+            sum += ClassOdds[g] * Math.Exp(logs[g] - best);
+        }
+
+        return best + Math.Log(sum);
+    }
+
+    private double AtPlace(double place, double spacing, double noise, double expected)
+    {
+        double floor = Floor(place, spacing, noise), narrow = Width(place, spacing);
+        double likelihood = (Within(place, narrow, floor, expected) + Within(place, Math.Min(Wide * narrow, 0.3 * spacing), floor, expected)) / 2;
+        return Math.Max(LeastPerPlace, likelihood / (1 + (likelihood / MostPerPlace)));
+    }
+
+    private double Within(double place, double width, double floor, double expected)
+    {
+        double bin = _spectrum.BinHertz, sum = 0;
+        int from = Math.Max(1, (int)Math.Ceiling((place - width) / bin)), to = Math.Min(_spectrum.Power.Length - 1, (int)((place + width) / bin));
+        for (int k = from; k <= to; k++)
+        {
+            double ratio = Math.Min(_spectrum.Power[k] / floor, 100), mean = expected;
+            foreach (double share in Fading)
+            {
+                sum += share * Math.Exp(ratio * mean / (1 + mean)) / (1 + mean);
+                mean /= 10;
+            }
+        }
+
+        return sum / Math.Max(1, to - from + 1);
+    }
+
+    /// <summary>Noise at a place, or what leaks there from either side if that is more.</summary>
+    private double Floor(double place, double spacing, double noise)
+    {
+        double bin = _spectrum.BinHertz, inner = Math.Max(2.5 * _spectrum.Resolution, 0.15 * spacing), outer = 0.35 * spacing;
+        double floor = noise * _spectrum.FloorAt(place / bin), sum = 0;
+        int count = 0;
+        for (int k = (int)Math.Ceiling(inner / bin); k <= (int)(outer / bin); k++)
+        {
+            int centre = (int)Math.Round(place / bin);
+            if (centre - k > 0 && centre + k < _spectrum.Power.Length)
+            {
+                sum += _spectrum.Power[centre - k] + _spectrum.Power[centre + k];
+                count += 2;
+            }
+        }
+
+        return count > 0 ? Math.Max(floor, sum / count) : floor;
+    }
+
+    private double Largest(double place, double spacing)
+    {
+        double width = Width(place, spacing), bin = _spectrum.BinHertz, largest = 0;
+        int to = Math.Min(_spectrum.Power.Length - 1, (int)((place + width) / bin));
+        for (int k = Math.Max(1, (int)((place - width) / bin)); k <= to; k++)
+        {
+            largest = Math.Max(largest, _spectrum.Power[k]);
+        }
+
+        return largest / _spectrum.FloorAt(place / bin);
+    }
+
+    private double Width(double place, double spacing) => Math.Min((Scatter * place) + (0.35 * _spectrum.Resolution), 0.2 * spacing);
+
+    private bool IsSteady(double place)
+    {
+        foreach (double line in _steady)
+        {
+            if (Math.Abs(line - place) < 2.5 * _spectrum.Resolution)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>A microphone may lose 12 dB per octave below 150 Hz.</summary>
+    private static double RollOff(double frequency) => frequency < 150 ? 12 * Math.Log2(150 / frequency) : 0;
+}
