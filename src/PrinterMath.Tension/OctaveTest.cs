@@ -4,22 +4,28 @@ namespace PrinterMath.Tension;
 /// <remarks>
 /// <para>At such a place noise of mean power N leaves a ratio ρ = P/N with density e^(−ρ), a partial of mean ratio S leaves e^(−ρ/(1+S))/(1+S). S is the
 /// level of the neighbouring partials that both strings have. A pluck at a random place takes D dB off a partial with probability (2/π)·10^(−D/20), a
-/// mixture of steps of 10 dB here; the whole class may lie a common gain lower, as it does when the span is plucked or heard near a node of the class.</para>
-/// <para>The likelihood is averaged over the bins where the place may lie, and no place counts more than <see cref="MostPerPlace"/> or less than <see cref="LeastPerPlace"/>: something else may sound there, and a partial may be drawn aside.</para>
-/// <para>What lies 40 dB below the neighbouring partials is no evidence either way: bodies, fingers and other strings sound there.</para>
+/// mixture of steps here; and the whole class may lie a common gain lower or higher, as it does when the span is plucked or heard near a node.</para>
+/// <para>The likelihood is averaged over the bins where the place may lie, narrowly and widely; no place counts more than <see cref="MostPerPlace"/> or less than
+/// <see cref="LeastPerPlace"/>, since something else may sound there and a partial may be drawn aside. What lies 40 dB below the neighbouring partials is no
+/// evidence either way: bodies, fingers and other strings sound there.</para>
 /// <para>Source: Swerling 1960, Probability of detection for fluctuating targets, IRE Transactions IT-6, for the density of ρ (from memory).</para>
 /// </remarks>
 internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<double> steady, double highest)
 {
     private const double MostPerPlace = 200;
     private const double LeastPerPlace = 0.05;
-    private const double Stray = 1e-4;
-    private const double Wide = 3;
     private const int MostPlaces = 16;
     private const double Scatter = 0.0015;
-    private const double ClassStep = 4;
-    private static readonly double[] ClassOdds = [0.86, 0.05, 0.04, 0.03, 0.015, 0.005];
-    private static readonly double[] Fading = [0.64, 0.25, 0.08, 0.03];
+    private const double Stray = 1e-4;
+    private const double Wide = 3;
+    private const double LevelStep = 4;
+    private const int FadingStride = 2;
+
+    /// <summary>Odds of a class gain of 30, 24, ... −30 dB.</summary>
+    private static readonly double[] ClassOdds = [0.01, 0.01, 0.01, 0.02, 0.03, 0.78, 0.05, 0.04, 0.03, 0.015, 0.005];
+
+    /// <summary>Odds that a partial is 0, 12, 24, 36 dB weaker than it might be.</summary>
+    private static readonly double[] FadingOdds = [0.75, 0.185, 0.047, 0.018];
 
     private readonly PluckSpectrum _spectrum = spectrum;
     private readonly IReadOnlyList<double> _steady = steady;
@@ -34,34 +40,29 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
         int places = 0;
         for (int n = 1; places < MostPlaces && lower.Partial(n + 1) < _highest; n++)
         {
+            double place = lower.Partial(n);
             if (n % divisor == 0)
             {
-                below = Largest(lower.Partial(n), lower.F0);
+                below = Largest(place, lower.F0);
                 continue;
             }
 
-            double place = lower.Partial(n);
-            int next = (n / divisor) + 1;
-            double above = Largest(upper.Partial(next), lower.F0);
+            if (place < PluckAnalyzer.LowestLine || IsSteady(place))
+            {
+                continue;
+            }
+
+            double above = Largest(upper.Partial((n / divisor) + 1), lower.F0);
             double expected = n < divisor ? above * Math.Pow(10, -RollOff(place) / 10) : Math.Sqrt(below * above);
-            if (place < PluckAnalyzer.LowestLine || expected < 2 || IsSteady(place))
-            {
-                continue;
-            }
-
             double noise = Math.Max(1, expected * Stray);
-            expected /= noise;
+            AddPlace(logs, place, lower.F0, noise, Math.Max(1, expected / noise));
             places++;
-            for (int g = 0; g < logs.Length; g++)
-            {
-                logs[g] += Math.Log(AtPlace(place, lower.F0, noise, expected * Math.Pow(ClassStep, -g)));
-            }
         }
 
         double best = double.NegativeInfinity, sum = 0;
-        for (int g = 0; g < logs.Length; g++)
+        foreach (double log in logs)
         {
-            best = Math.Max(best, logs[g]);
+            best = Math.Max(best, log);
         }
 
         for (int g = 0; g < logs.Length; g++)
@@ -72,28 +73,40 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
         return best + Math.Log(sum);
     }
 
-    private double AtPlace(double place, double spacing, double noise, double expected)
+    private void AddPlace(Span<double> logs, double place, double spacing, double noise, double expected)
     {
+        Span<double> levels = stackalloc double[ClassOdds.Length + (FadingStride * (FadingOdds.Length - 1))];
+        levels.Clear();
         double floor = Floor(place, spacing, noise), narrow = Width(place, spacing);
-        double likelihood = (Within(place, narrow, floor, expected) + Within(place, Math.Min(Wide * narrow, 0.3 * spacing), floor, expected)) / 2;
-        return Math.Max(LeastPerPlace, likelihood / (1 + (likelihood / MostPerPlace)));
+        AddBins(levels, place, narrow, floor, expected);
+        AddBins(levels, place, Math.Min(Wide * narrow, 0.3 * spacing), floor, expected);
+        for (int g = 0; g < logs.Length; g++)
+        {
+            double likelihood = 0;
+            for (int i = 0; i < FadingOdds.Length; i++)
+            {
+                likelihood += FadingOdds[i] * levels[g + (FadingStride * i)] / 2;
+            }
+
+            logs[g] += Math.Log(Math.Max(LeastPerPlace, likelihood / (1 + (likelihood / MostPerPlace))));
+        }
     }
 
-    private double Within(double place, double width, double floor, double expected)
+    /// <summary>Adds the likelihood ratio of each level, averaged over the bins within a width.</summary>
+    private void AddBins(Span<double> levels, double place, double width, double floor, double expected)
     {
-        double bin = _spectrum.BinHertz, sum = 0;
+        double bin = _spectrum.BinHertz;
         int from = Math.Max(1, (int)Math.Ceiling((place - width) / bin)), to = Math.Min(_spectrum.Power.Length - 1, (int)((place + width) / bin));
+        double share = 1.0 / Math.Max(1, to - from + 1), loudest = expected * Math.Pow(LevelStep, ClassOdds.Length / 2);
         for (int k = from; k <= to; k++)
         {
-            double ratio = Math.Min(_spectrum.Power[k] / floor, 100), mean = expected;
-            foreach (double share in Fading)
+            double ratio = Math.Min(_spectrum.Power[k] / floor, 100), mean = loudest;
+            for (int i = 0; i < levels.Length; i++)
             {
-                sum += share * Math.Exp(ratio * mean / (1 + mean)) / (1 + mean);
-                mean /= 10;
+                levels[i] += share * Math.Exp(ratio * mean / (1 + mean)) / (1 + mean);
+                mean /= LevelStep;
             }
         }
-
-        return sum / Math.Max(1, to - from + 1);
     }
 
     /// <summary>Noise at a place, or what leaks there from either side if that is more.</summary>
@@ -101,10 +114,9 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
     {
         double bin = _spectrum.BinHertz, inner = Math.Max(2.5 * _spectrum.Resolution, 0.15 * spacing), outer = 0.35 * spacing;
         double floor = noise * _spectrum.FloorAt(place / bin), sum = 0;
-        int count = 0;
+        int count = 0, centre = (int)Math.Round(place / bin);
         for (int k = (int)Math.Ceiling(inner / bin); k <= (int)(outer / bin); k++)
         {
-            int centre = (int)Math.Round(place / bin);
             if (centre - k > 0 && centre + k < _spectrum.Power.Length)
             {
                 sum += _spectrum.Power[centre - k] + _spectrum.Power[centre + k];

@@ -10,6 +10,7 @@ internal static class PluckAnalyzer
     private const double HighestLine = 5000;
     private const double LeastPeriods = 8;
     private const double LeastSeconds = 0.05;
+    private const double DullRate = 4400;
     private const int MostPeaks = 48;
     private const int MostFollowed = 8;
 
@@ -40,7 +41,11 @@ internal static class PluckAnalyzer
         double rate = sampleRate / PluckDecimator.FactorFor(sampleRate);
         if (PluckDecision.IsSteady(x, rate))
         {
-            return Stop(PluckSentences.Steady(stretch.Count / sampleRate), []);
+            int later = LateOnset(x, rate);
+            int skipped = later * PluckDecimator.FactorFor(sampleRate);
+            return later > 0
+                ? Hear(x[later..], stretch with { Start = stretch.Start + skipped, Count = stretch.Count - skipped }, quiet, range, sampleRate)
+                : Stop(PluckSentences.Steady(stretch.Count / sampleRate), []);
         }
 
         using PluckSpectrum spectrum = PluckSpectrum.Of(x, rate, HighestPartial(sampleRate));
@@ -81,6 +86,17 @@ internal static class PluckAnalyzer
 
         PluckAnalysis Stop(Finding finding, IReadOnlyList<double> lines) =>
             new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines };
+    }
+
+    /// <summary>Where a pluck begins that is hidden under hiss: the onset in the part of the sound below 2 kHz; 0 when there is none.</summary>
+    private static int LateOnset(ReadOnlySpan<double> x, double rate)
+    {
+        int factor = Math.Max(1, (int)(rate / DullRate));
+        double[] dull = new double[x.Length / factor];
+        PluckDecimator.Take(x, 0, factor, 0, dull);
+        List<PluckStretch> found = OnsetDetector.Find(PluckEnvelope.Of(dull, rate / factor), rate / factor, dull.Length * factor / rate, 1);
+        int start = found.Count == 0 ? 0 : found[0].Start * factor;
+        return x.Length - start > LeastSeconds * rate ? start : 0;
     }
 
     private static List<double> RemoveSteady(List<SpectralPeak> peaks, PluckSpectrum spectrum, ReadOnlySpan<double> x, double rate, QuietLines quiet)

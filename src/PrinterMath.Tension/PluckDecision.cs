@@ -5,7 +5,7 @@ namespace PrinterMath.Tension;
 /// <summary>Decides whether the best string may be called the answer.</summary>
 /// <remarks>
 /// Three gates: the best string beats "strays only" by <see cref="LeastOdds"/>, it explains most of the power in the peaks, and no rival comes
-/// within <see cref="LeastLead"/>. Odds are natural logarithms. Rivals at a half, a third, twice and three times the frequency are judged by <see cref="OctaveTest"/>, all others by
+/// within <see cref="LeastLead"/>. Odds are natural logarithms. Rivals at a whole ratio are judged by <see cref="OctaveTest"/>, all others by
 /// the odds of their peaks.
 /// </remarks>
 internal static class PluckDecision
@@ -14,6 +14,7 @@ internal static class PluckDecision
     internal const double LeastLead = 4;
     private const double LeastShare = 0.5;
     internal const double LeastOctaveLead = 2.5;
+    private static readonly int[] Divisors = [2, 3, 5];
     private const int MostMoves = 4;
     private const double SteadyRatio = 0.9;
 
@@ -49,25 +50,30 @@ internal static class PluckDecision
             return (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds, share));
         }
 
-        foreach (StringMatch rival in ranked)
-        {
-            double ratio = Math.Max(best.Model.F0, rival.Model.F0) / Math.Min(best.Model.F0, rival.Model.F0);
-            bool tested = ratio < 3.1 && Math.Abs(ratio - Math.Round(ratio)) < 0.03 * ratio;
-            if (best.LogOdds - rival.LogOdds < LeastLead && !tested)
-            {
-                return (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, share));
-            }
-        }
-
-        return (best, null);
+        StringMatch? rival = ranked.Find(r => best.LogOdds - r.LogOdds < LeastLead && !IsMultiple(best.Model, r.Model) && Contests(r, best, peaks));
+        return rival is null ? (best, null) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, share));
     }
 
-    /// <summary>The string at a half, a third, twice or three times the frequency that comes nearest, and the lead over it.</summary>
+    /// <summary>Strings a whole ratio apart were judged by the spectrum.</summary>
+    private static bool IsMultiple(StiffString a, StiffString b)
+    {
+        double ratio = Math.Max(a.F0, b.F0) / Math.Min(a.F0, b.F0);
+        return Math.Abs(ratio - Math.Round(ratio)) < 0.01 * ratio;
+    }
+
+    /// <summary>A rival that shares little of its power with a string at least twice as strong is another string that rings along, not another reading.</summary>
+    private static bool Contests(StringMatch rival, StringMatch best, List<SpectralPeak> peaks)
+    {
+        double own = rival.Peaks.Sum(p => peaks[p].Power);
+        return rival.Peaks.Intersect(best.Peaks).Sum(p => peaks[p].Power) > 0.25 * own || best.Peaks.Sum(p => peaks[p].Power) < 2 * own;
+    }
+
+    /// <summary>The string at a half, a third, a fifth, twice, three or five times the frequency that comes nearest, and the lead over it.</summary>
     private static (StiffString Other, double Lead) Nearest(StiffString model, OctaveTest test, PluckRange range)
     {
         StiffString nearest = model;
         double least = double.PositiveInfinity;
-        for (int d = 2; d <= 3; d++)
+        foreach (int d in Divisors)
         {
             StiffString lower = new(model.F0 / d, model.B / (d * d)), upper = new(model.F0 * d, model.B * d * d);
             if (lower.F0 >= range.Lowest)
