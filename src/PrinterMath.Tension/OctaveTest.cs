@@ -5,15 +5,16 @@ namespace PrinterMath.Tension;
 /// <para>At such a place noise of mean power N leaves a ratio ρ = P/N with density e^(−ρ), a partial of mean ratio S leaves e^(−ρ/(1+S))/(1+S). S is the
 /// level of the neighbouring partials that both strings have. A pluck at a random place takes D dB off a partial with probability (2/π)·10^(−D/20), a
 /// mixture of steps here; and the whole class may lie a common gain lower or higher, as it does when the span is plucked or heard near a node.</para>
-/// <para>The likelihood is averaged over the bins where the place may lie, narrowly and widely; no place counts more than <see cref="MostPerPlace"/> or less than
-/// <see cref="LeastPerPlace"/>, since something else may sound there and a partial may be drawn aside. What lies 40 dB below the neighbouring partials is no
+/// <para>The likelihood is averaged over the bins where the place may lie, narrowly and, for half the weight, widely;
+/// both are bounded, since something else may sound there (<see cref="MostAtPlace"/>, <see cref="MostAround"/>) and a partial may be drawn aside (<see cref="Least"/>). What lies 40 dB below the neighbouring partials is no
 /// evidence either way: bodies, fingers and other strings sound there.</para>
 /// <para>Source: Swerling 1960, Probability of detection for fluctuating targets, IRE Transactions IT-6, for the density of ρ (from memory).</para>
 /// </remarks>
 internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<double> steady, double highest)
 {
-    private const double MostPerPlace = 200;
-    private const double LeastPerPlace = 0.05;
+    private const double MostAtPlace = 400;
+    private const double MostAround = 20;
+    private const double Least = 0.05;
     private const int MostPlaces = 16;
     private const double Scatter = 0.0015;
     private const double Stray = 1e-4;
@@ -75,29 +76,38 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
 
     private void AddPlace(Span<double> logs, double place, double spacing, double noise, double expected)
     {
-        Span<double> levels = stackalloc double[ClassOdds.Length + (FadingStride * (FadingOdds.Length - 1))];
-        levels.Clear();
+        int levels = ClassOdds.Length + (FadingStride * (FadingOdds.Length - 1));
+        Span<double> atPlace = stackalloc double[levels], around = stackalloc double[levels];
         double floor = Floor(place, spacing, noise), narrow = Width(place, spacing);
-        AddBins(levels, place, narrow, floor, expected);
-        AddBins(levels, place, Math.Min(Wide * narrow, 0.3 * spacing), floor, expected);
+        Average(atPlace, place, narrow, floor, expected);
+        Average(around, place, Math.Min(Wide * narrow, 0.3 * spacing), floor, expected);
         for (int g = 0; g < logs.Length; g++)
         {
-            double likelihood = 0;
-            for (int i = 0; i < FadingOdds.Length; i++)
-            {
-                likelihood += FadingOdds[i] * levels[g + (FadingStride * i)] / 2;
-            }
-
-            logs[g] += Math.Log(Math.Max(LeastPerPlace, likelihood / (1 + (likelihood / MostPerPlace))));
+            double likelihood = (Capped(Faded(atPlace[g..]), MostAtPlace) + Capped(Faded(around[g..]), MostAround)) / 2;
+            logs[g] += Math.Log(Math.Max(Least, likelihood));
         }
     }
 
-    /// <summary>Adds the likelihood ratio of each level, averaged over the bins within a width.</summary>
-    private void AddBins(Span<double> levels, double place, double width, double floor, double expected)
+    private static double Faded(ReadOnlySpan<double> levels)
+    {
+        double sum = 0;
+        for (int i = 0; i < FadingOdds.Length; i++)
+        {
+            sum += FadingOdds[i] * levels[FadingStride * i];
+        }
+
+        return sum;
+    }
+
+    private static double Capped(double likelihood, double most) => likelihood / (1 + (likelihood / most));
+
+    /// <summary>The likelihood ratio of each level, averaged over the bins within a width.</summary>
+    private void Average(Span<double> levels, double place, double width, double floor, double expected)
     {
         double bin = _spectrum.BinHertz;
         int from = Math.Max(1, (int)Math.Ceiling((place - width) / bin)), to = Math.Min(_spectrum.Power.Length - 1, (int)((place + width) / bin));
         double share = 1.0 / Math.Max(1, to - from + 1), loudest = expected * Math.Pow(LevelStep, ClassOdds.Length / 2);
+        levels.Clear();
         for (int k = from; k <= to; k++)
         {
             double ratio = Math.Min(_spectrum.Power[k] / floor, 100), mean = loudest;
