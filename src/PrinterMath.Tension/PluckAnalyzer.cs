@@ -12,7 +12,7 @@ internal static class PluckAnalyzer
     private const double LeastSeconds = 0.05;
     private const double DullRate = 4400;
     private const int MostPeaks = 48;
-    private const int MostFollowed = 8;
+    private const int MostFollowed = 16;
 
     /// <summary>Highest frequency at which partials are looked for.</summary>
     internal static double HighestPartial(double sampleRate) => Math.Min(HighestLine, 0.4 * sampleRate / PluckDecimator.FactorFor(sampleRate));
@@ -59,25 +59,38 @@ internal static class PluckAnalyzer
             return Stop(blocked!, steady);
         }
 
-        double[] frequencies = new double[match.Numbers.Length], noise = new double[frequencies.Length];
-        for (int i = 0; i < frequencies.Length; i++)
+        int count = match.Numbers.Length;
+        double[] frequencies = new double[count], noise = new double[count];
+        for (int i = 0; i < count; i++)
         {
             SpectralPeak peak = peaks[match.Peaks[i]];
             frequencies[i] = peak.Frequency;
             noise[i] = 0.55 * spectrum.Resolution / Math.Sqrt(2 * peak.Ratio);
         }
 
-        StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
-        int[] strongest = [.. Enumerable.Range(0, frequencies.Length)
-            .Where(i => fit.Weights[i] == 1).OrderByDescending(i => peaks[match.Peaks[i]].Power).Take(MostFollowed)];
+        int[] strongest = [.. Enumerable.Range(0, count).OrderByDescending(i => peaks[match.Peaks[i]].Ratio * match.Numbers[i]).Take(MostFollowed).Order()];
         double[] followed = [.. strongest.Select(i => frequencies[i])];
-        PartialTracker track = PartialTracker.Follow(x, rate, followed, fit.Model.F0);
+        int begin = Onset(x, rate);
+        PartialTracker track = PartialTracker.Follow(x[begin..], rate, followed, match.Model.F0);
+        double ofBlock = 0.75 * track.HopSeconds * rate / spectrum.Squares;
+        double[] blockNoise = [.. followed.Select(f => spectrum.FloorAt(f / spectrum.BinHertz) * ofBlock)];
+        DecayFit decays = DecayFit.Of(track, followed, blockNoise, rate);
+        for (int k = 0; k < strongest.Length; k++)
+        {
+            if (decays.Uncertainties[k] > 0)
+            {
+                frequencies[strongest[k]] = decays.Frequencies[k];
+                noise[strongest[k]] = decays.Uncertainties[k];
+            }
+        }
+
+        StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
         return new PluckAnalysis
         {
             Stretch = stretch,
             SampleRate = sampleRate,
             Fit = fit,
-            Glide = GlideFit.Of(track, followed),
+            Glide = GlideFit.Of(track, followed, decays.Frequencies, blockNoise),
             Partials = PartialList.Of(match, peaks, fit, strongest, track),
             SignalToNoise = PartialList.SignalToNoise(match, peaks, spectrum),
             LogOdds = match.LogOdds,
@@ -86,6 +99,25 @@ internal static class PluckAnalyzer
 
         PluckAnalysis Stop(Finding finding, IReadOnlyList<double> lines) =>
             new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines };
+    }
+
+    /// <summary>Just after the attack: 2 ms past the first sample that comes to half of the largest of the first 25 ms.</summary>
+    private static int Onset(ReadOnlySpan<double> x, double rate)
+    {
+        ReadOnlySpan<double> attack = x[..Math.Min(x.Length, (int)(0.025 * rate))];
+        double largest = 0;
+        foreach (double v in attack)
+        {
+            largest = Math.Max(largest, Math.Abs(v));
+        }
+
+        int first = 0;
+        while (Math.Abs(attack[first]) < largest / 2)
+        {
+            first++;
+        }
+
+        return first + (int)(0.002 * rate);
     }
 
     /// <summary>Where a pluck begins that is hidden under hiss: the onset in the part of the sound below 2 kHz; 0 when there is none.</summary>

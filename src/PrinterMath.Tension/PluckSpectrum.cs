@@ -13,8 +13,9 @@ internal sealed class PluckSpectrum : IDisposable
     private readonly double[] _floor;
     private readonly int _floorStep;
 
-    private PluckSpectrum(double[] power, int bins, double binHertz, double resolution, double[] floor, int floorStep)
+    private PluckSpectrum(double[] power, int bins, double binHertz, double resolution, double squares, double[] floor, int floorStep)
     {
+        Squares = squares;
         _power = power;
         _bins = bins;
         BinHertz = binHertz;
@@ -31,6 +32,9 @@ internal sealed class PluckSpectrum : IDisposable
     /// <summary>1/T of the window, in Hz; the taper's main lobe is four times as wide.</summary>
     internal double Resolution { get; }
 
+    /// <summary>Sum of the squared weights of the taper: what noise of unit variance leaves in a bin.</summary>
+    internal double Squares { get; }
+
     internal static PluckSpectrum Of(ReadOnlySpan<double> samples, double rate, double highest)
     {
         int size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(1024, (samples.Length * 3) / 2));
@@ -44,7 +48,7 @@ internal sealed class PluckSpectrum : IDisposable
         ArrayPool<double>.Shared.Return(padded);
         double resolution = rate / samples.Length * PluckTaper.NoiseBandwidth / 1.5;
         int step = Math.Max(8, (int)(Math.Max(50, 8 * resolution) / bin));
-        return new PluckSpectrum(power, bins, bin, resolution, FloorOf(power.AsSpan(0, bins), step), step);
+        return new PluckSpectrum(power, bins, bin, resolution, squares, FloorOf(power.AsSpan(0, bins), step), step);
     }
 
     public void Dispose() => ArrayPool<double>.Shared.Return(_power);
