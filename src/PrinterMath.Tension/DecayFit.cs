@@ -2,44 +2,47 @@ using System.Numerics;
 
 namespace PrinterMath.Tension;
 
-/// <summary>Fits a decaying sinusoid to each partial that was followed: its frequency, decay and amplitude with the uncertainty that noise leaves.</summary>
+/// <summary>Fits a decaying sinusoid to each partial that was followed: its frequency with the uncertainty that noise leaves.</summary>
 /// <remarks>
 /// <para>Under a block's taper a decaying sinusoid gives a geometric sequence of block amplitudes, D·e^(zj), z = (−α + iδ)·hop, α the decay rate and δ the
-/// frequency less the one followed. D and z follow by complex Gauss-Newton, weighted by 1/(σ² + φ²·|D·e^(zj)|²); what the neighbours leak into the blocks has
-/// a closed form and is taken off, in a few sweeps over all partials. φ, the misfit of a partial that beats or glides, is raised until the residuals are as large as expected, so
-/// that a clean pluck is weighed by its noise and a crooked one evenly over its length.</para>
+/// frequency less the one followed; a steady line beside it gives H·e^(iθj) with a known θ. D, z and H follow by complex Gauss-Newton; what neighbouring partials leak
+/// into the blocks has a closed form and is taken off, in a few sweeps over all partials.</para>
+/// <para>Weights are 1/(σ² + φ²·|D·e^(zj)|²): σ² is what is left in the weaker half of the blocks, φ, the misfit of a partial that beats or glides, is raised until the
+/// residuals are as large as expected, so that a clean pluck is weighed by its noise and a crooked one evenly over its length.</para>
 /// <para>Source: DerSimonian and Laird 1986, Meta-analysis in clinical trials, Controlled Clinical Trials 7, for the moment estimate of φ² (from memory).</para>
 /// </remarks>
 internal sealed class DecayFit
 {
-    private const int Sweeps = 3;
+    private const int Sweeps = 4;
+    private const int ExactSweeps = 2;
     private const int Steps = 2;
+    private const int LastSteps = 4;
     private const int Neighbours = 3;
+    private const int LeastBlocks = 5;
 
     /// <summary>Variance that half-overlapping Hann blocks add by their correlation of 1/6 to either side.</summary>
     private const double Overlap = 4.0 / 3;
 
     private readonly PartialTracker _track;
     private readonly double[] _followed;
-    private readonly double[] _noise;
     private readonly double _rate;
     private readonly int _half;
-    private readonly Complex[] _amplitude;
-    private readonly Complex[] _exponent;
-    private readonly double[] _misfit;
+    private readonly BlockModel[] _models;
 
-    private DecayFit(PartialTracker track, double[] followed, double[] noise, double rate)
+    private DecayFit(PartialTracker track, double[] followed, IReadOnlyList<double> steady, double rate)
     {
         _track = track;
         _followed = followed;
-        _noise = noise;
         _rate = rate;
         _half = (int)Math.Round(track.HopSeconds * rate);
-        _amplitude = new Complex[followed.Length];
-        _exponent = new Complex[followed.Length];
-        _misfit = new double[followed.Length];
+        _models = new BlockModel[followed.Length];
         Frequencies = [.. followed];
         Uncertainties = new double[followed.Length];
+        Noise = new double[followed.Length];
+        for (int p = 0; p < followed.Length; p++)
+        {
+            _models[p] = Begin(p, steady);
+        }
     }
 
     /// <summary>Fitted frequencies in Hz, in the order followed.</summary>
@@ -48,41 +51,35 @@ internal sealed class DecayFit
     /// <summary>Standard uncertainty of each frequency in Hz; 0 for a partial that did not let itself be fitted.</summary>
     internal double[] Uncertainties { get; }
 
+    /// <summary>Mean |amplitude|² of the noise in a block of each partial.</summary>
+    internal double[] Noise { get; }
+
     /// <param name="track">What was followed.</param>
     /// <param name="followed">Frequencies that were followed, in Hz.</param>
-    /// <param name="noise">Mean |amplitude|² that noise leaves in a block, for each partial.</param>
+    /// <param name="steady">Frequencies of steady lines, in Hz.</param>
     /// <param name="rate">Samples per second.</param>
-    internal static DecayFit Of(PartialTracker track, double[] followed, double[] noise, double rate)
+    internal static DecayFit Of(PartialTracker track, double[] followed, IReadOnlyList<double> steady, double rate)
     {
-        DecayFit fit = new(track, followed, noise, rate);
-        if (track.Blocks < 4)
-        {
-            return fit;
-        }
-
+        DecayFit fit = new(track, followed, steady, rate);
         Complex[] own = new Complex[track.Blocks];
-        for (int p = 0; p < followed.Length; p++)
-        {
-            fit.Begin(p);
-        }
-
-        for (int sweep = 0; sweep < Sweeps; sweep++)
+        for (int sweep = 0; sweep < Sweeps && track.Blocks >= LeastBlocks; sweep++)
         {
             for (int p = 0; p < followed.Length; p++)
             {
                 fit.WithoutNeighbours(p, own);
-                fit.Improve(p, own, sweep == Sweeps - 1);
+                fit._models[p].Improve(own, sweep < ExactSweeps ? Steps : LastSteps, sweep >= ExactSweeps);
             }
         }
 
+        fit.Conclude();
         return fit;
     }
 
     /// <summary>First guess: the ratio of successive blocks in the least-squares sense.</summary>
-    private void Begin(int p)
+    private BlockModel Begin(int p, IReadOnlyList<double> steady)
     {
         Complex cross = 0;
-        double power = 0;
+        double power = 0, turn = double.NaN;
         for (int j = 0; j + 1 < _track.Blocks; j++)
         {
             Complex a = _track.At(j, p);
@@ -90,9 +87,14 @@ internal sealed class DecayFit
             power += (a.Real * a.Real) + (a.Imaginary * a.Imaginary);
         }
 
-        double ratio = Math.Clamp(cross.Magnitude / power, 0.05, 1);
-        _exponent[p] = new Complex(Math.Log(ratio), cross.Phase);
-        _amplitude[p] = _track.At(0, p);
+        foreach (double line in steady)
+        {
+            double away = line - _followed[p];
+            turn = Math.Abs(away) < 1 / _track.HopSeconds ? 2 * Math.PI * away * _track.HopSeconds : turn;
+        }
+
+        double ratio = power > 0 ? Math.Clamp(cross.Magnitude / power, 0.05, 0.99) : 0.5;
+        return new BlockModel(_track.Blocks > 0 ? _track.At(0, p) : 0, new Complex(Math.Log(ratio), double.IsNaN(turn) ? cross.Phase : 0), turn);
     }
 
     private void WithoutNeighbours(int p, Complex[] own)
@@ -104,13 +106,14 @@ internal sealed class DecayFit
 
         for (int m = Math.Max(0, p - Neighbours); m <= Math.Min(_followed.Length - 1, p + Neighbours); m++)
         {
-            if (m == p || _amplitude[m] == Complex.Zero)
+            BlockModel other = _models[m];
+            if (m == p || !other.IsSound)
             {
                 continue;
             }
 
-            Complex beside = new(0, 2 * Math.PI * (_followed[m] - _followed[p]) / _rate), within = _exponent[m] / _half;
-            Complex leak = _amplitude[m] * Response(within + beside) / Response(within), step = Complex.Exp(_exponent[m] + (beside * _half));
+            Complex beside = new(0, 2 * Math.PI * (_followed[m] - _followed[p]) / _rate), within = other.Exponent / _half;
+            Complex leak = other.Amplitude * Response(within + beside) / Response(within), step = Complex.Exp(other.Exponent + (beside * _half));
             for (int j = 0; j < own.Length; j++)
             {
                 own[j] -= leak;
@@ -132,56 +135,18 @@ internal sealed class DecayFit
         return Complex.Abs(ratio - 1) < 1e-9 ? 2 * _half : (Complex.Exp(2 * _half * sigma) - 1) / (ratio - 1);
     }
 
-    private void Improve(int p, Complex[] own, bool last)
+    private void Conclude()
     {
-        Complex d = _amplitude[p], z = _exponent[p];
-        double misfit = _misfit[p], variance = 0;
-        for (int step = 0; step < Steps + (last ? 1 : 0); step++)
-        {
-            double s0 = 0, s1 = 0, s2 = 0, squares = 0, powers = 0;
-            Complex t0 = 0, t1 = 0, grown = 1, q = Complex.Exp(z);
-            for (int j = 0; j < own.Length; j++)
-            {
-                Complex r = own[j] - (d * grown);
-                double size = (grown.Real * grown.Real) + (grown.Imaginary * grown.Imaginary);
-                double power = size * ((d.Real * d.Real) + (d.Imaginary * d.Imaginary)), w = 1 / (_noise[p] + (misfit * power));
-                Complex back = Complex.Conjugate(grown) * r;
-                s0 += w * size;
-                s1 += w * size * j;
-                s2 += w * size * j * j;
-                t0 += w * back;
-                t1 += w * j * back;
-                squares += w * ((r.Real * r.Real) + (r.Imaginary * r.Imaginary));
-                powers += w * power;
-                grown *= q;
-            }
-
-            double determinant = (s0 * s2) - (s1 * s1);
-            if (!(determinant > 0) || !double.IsFinite(determinant))
-            {
-                return;
-            }
-
-            // Unknowns ΔD and D·Δz.
-            Complex change = ((s0 * t1) - (s1 * t0)) / determinant;
-            d += ((s2 * t0) - (s1 * t1)) / determinant;
-            z += change / OrOne(d);
-            z = new Complex(Math.Clamp(z.Real, -6, 0.2), z.Imaginary);
-            misfit = Math.Max(0, misfit + ((squares - (own.Length - 2)) / powers));
-            variance = s0 / determinant / ((d.Real * d.Real) + (d.Imaginary * d.Imaginary));
-        }
-
-        if (!double.IsFinite(z.Real) || Math.Abs(z.Imaginary) > Math.PI / 2)
-        {
-            _amplitude[p] = 0;
-            return;
-        }
-
-        (_amplitude[p], _exponent[p], _misfit[p]) = (d, z, misfit);
         double hertz = _rate / (2 * Math.PI * _half);
-        Frequencies[p] = _followed[p] + (z.Imaginary * hertz);
-        Uncertainties[p] = Math.Sqrt(variance * Overlap / 2) * hertz;
-
-        static Complex OrOne(Complex d) => d == Complex.Zero ? Complex.One : d;
+        for (int p = 0; p < _models.Length; p++)
+        {
+            BlockModel model = _models[p];
+            Noise[p] = model.Noise;
+            if (model.IsSound && model.Variance > 0)
+            {
+                Frequencies[p] = _followed[p] + (model.Exponent.Imaginary * hertz);
+                Uncertainties[p] = Math.Sqrt(model.Variance * Overlap / 2) * hertz;
+            }
+        }
     }
 }

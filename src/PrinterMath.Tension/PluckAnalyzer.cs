@@ -72,9 +72,7 @@ internal static class PluckAnalyzer
         double[] followed = [.. strongest.Select(i => frequencies[i])];
         int begin = Onset(x, rate);
         PartialTracker track = PartialTracker.Follow(x[begin..], rate, followed, match.Model.F0);
-        double ofBlock = 0.75 * track.HopSeconds * rate / spectrum.Squares;
-        double[] blockNoise = [.. followed.Select(f => spectrum.FloorAt(f / spectrum.BinHertz) * ofBlock)];
-        DecayFit decays = DecayFit.Of(track, followed, blockNoise, rate);
+        DecayFit decays = DecayFit.Of(track, followed, steady, rate);
         for (int k = 0; k < strongest.Length; k++)
         {
             if (decays.Uncertainties[k] > 0)
@@ -90,8 +88,8 @@ internal static class PluckAnalyzer
             Stretch = stretch,
             SampleRate = sampleRate,
             Fit = fit,
-            Glide = GlideFit.Of(track, followed, decays.Frequencies, blockNoise),
-            Partials = PartialList.Of(match, peaks, fit, strongest, track),
+            Glide = GlideFit.Of(track, followed, decays.Frequencies, decays.Noise),
+            Partials = PartialList.Of(match, peaks, frequencies, fit, strongest, track),
             SignalToNoise = PartialList.SignalToNoise(match, peaks, spectrum),
             LogOdds = match.LogOdds,
             SteadyLines = steady,
