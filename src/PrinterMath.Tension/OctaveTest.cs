@@ -6,7 +6,7 @@ namespace PrinterMath.Tension;
 /// level of the neighbouring partials that both strings have. A pluck at a random place takes D dB off a partial with probability (2/π)·10^(−D/20), a
 /// mixture of steps here; and the whole class may lie a common gain lower or higher, as it does when the span is plucked or heard near a node.</para>
 /// <para>The likelihood is averaged over the bins where the place may lie, narrowly and, for half the weight, widely;
-/// both are bounded, since something else may sound there (<see cref="MostAtPlace"/>, <see cref="MostAround"/>) and a partial may be drawn aside (<see cref="Least"/>). What lies 40 dB below the neighbouring partials is no
+/// both are bounded, since something else may sound there (<see cref="MostAtPlace"/>, <see cref="MostAround"/>) and a partial may be drawn aside (<see cref="Least"/>). What lies 30 dB below the neighbouring partials is no
 /// evidence either way: bodies, fingers and other strings sound there.</para>
 /// <para>Source: Swerling 1960, Probability of detection for fluctuating targets, IRE Transactions IT-6, for the density of ρ (from memory).</para>
 /// </remarks>
@@ -17,7 +17,7 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
     private const double Least = 0.05;
     private const int MostPlaces = 16;
     private const double Scatter = 0.0015;
-    private const double Stray = 1e-4;
+    private const double Stray = 1e-3;
     private const double Wide = 3;
     private const double LevelStep = 4;
     private const int FadingStride = 2;
