@@ -5,6 +5,8 @@ namespace PrinterMath.Tension;
 /// <summary>What one pluck said: its string with uncertainty, or the finding that stands in the way.</summary>
 internal sealed class PluckAnalysis
 {
+    private const double Beyond = 1.5;
+
     internal required PluckStretch Stretch { get; init; }
 
     internal required double SampleRate { get; init; }
@@ -31,16 +33,15 @@ internal sealed class PluckAnalysis
     internal double FirstPartial => Fit is null ? 0 : Fit.Model.Partial(1);
 
     /// <summary>
-    /// What "the" frequency of the window leaves open: its movement within the window, and how far the small-amplitude limit may lie from it
-    /// (rectangular from one to the other, the noise of the limit taken off). Both are type B and add in squares.
+    /// What "the" frequency of the window leaves open: its movement within the window, and how far the small-amplitude limit may lie from it. The limit that
+    /// was seen counts one and a half times, since blocks that average over a glide see about two thirds of it, and its own noise whole, since a glide may hide there. Both are type B and add in squares.
     /// </summary>
     internal double GlideUncertainty
     {
         get
         {
-            double limit = Glide is null ? 0 : Math.Max(0, (Glide.RelativeLimit * Glide.RelativeLimit) - (Glide.LimitUncertainty * Glide.LimitUncertainty));
-            double spread = Glide?.RelativeSpread ?? 0;
-            return FirstPartial * Math.Sqrt((spread * spread) + (limit / 3));
+            double spread = Glide?.RelativeSpread ?? 0, limit = Glide?.RelativeLimit ?? 0, hidden = Glide?.LimitUncertainty ?? 0;
+            return FirstPartial * Math.Sqrt((spread * spread) + (Beyond * Beyond * limit * limit) + (hidden * hidden));
         }
     }
 

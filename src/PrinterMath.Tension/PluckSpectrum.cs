@@ -13,8 +13,9 @@ internal sealed class PluckSpectrum : IDisposable
     private readonly double[] _floor;
     private readonly int _floorStep;
 
-    private PluckSpectrum(double[] power, int bins, double binHertz, double resolution, double[] floor, int floorStep)
+    private PluckSpectrum(double[] power, int bins, double binHertz, double resolution, double squares, double[] floor, int floorStep)
     {
+        Squares = squares;
         _power = power;
         _bins = bins;
         BinHertz = binHertz;
@@ -31,20 +32,23 @@ internal sealed class PluckSpectrum : IDisposable
     /// <summary>1/T of the window, in Hz; the taper's main lobe is four times as wide.</summary>
     internal double Resolution { get; }
 
+    /// <summary>Sum of the squared weights of the taper: what noise of unit variance leaves in a bin.</summary>
+    internal double Squares { get; }
+
     internal static PluckSpectrum Of(ReadOnlySpan<double> samples, double rate, double highest)
     {
         int size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(1024, (samples.Length * 3) / 2));
         double bin = rate / size;
         double[] padded = ArrayPool<double>.Shared.Rent(size);
         padded.AsSpan(samples.Length, size - samples.Length).Clear();
-        Taper(samples, padded);
+        double squares = PluckTaper.Apply(samples, padded);
         int bins = Math.Min(size / 2, (int)(highest / bin) + 1);
         double[] power = ArrayPool<double>.Shared.Rent(bins);
         RealTransform.Power(padded.AsSpan(0, size), power.AsSpan(0, bins));
         ArrayPool<double>.Shared.Return(padded);
-        double resolution = rate / samples.Length;
+        double resolution = rate / samples.Length * PluckTaper.NoiseBandwidth / 1.5;
         int step = Math.Max(8, (int)(Math.Max(50, 8 * resolution) / bin));
-        return new PluckSpectrum(power, bins, bin, resolution, FloorOf(power.AsSpan(0, bins), step), step);
+        return new PluckSpectrum(power, bins, bin, resolution, squares, FloorOf(power.AsSpan(0, bins), step), step);
     }
 
     public void Dispose() => ArrayPool<double>.Shared.Return(_power);
@@ -56,26 +60,6 @@ internal sealed class PluckSpectrum : IDisposable
         int left = Math.Min((int)place, _floor.Length - 1);
         int right = Math.Min(left + 1, _floor.Length - 1);
         return _floor[left] + ((place - left) * (_floor[right] - _floor[left]));
-    }
-
-    /// <summary>Hann taper.</summary>
-    private static void Taper(ReadOnlySpan<double> samples, double[] tapered)
-    {
-        double mean = 0;
-        foreach (double sample in samples)
-        {
-            mean += sample;
-        }
-
-        mean /= samples.Length;
-
-        (double rs, double rc) = Math.SinCos(2 * Math.PI / samples.Length);
-        (double s, double c) = Math.SinCos(Math.PI / samples.Length);
-        for (int i = 0; i < samples.Length; i++)
-        {
-            tapered[i] = (samples[i] - mean) * 0.5 * (1 - c);
-            (s, c) = ((s * rc) + (c * rs), (c * rc) - (s * rs));
-        }
     }
 
     /// <summary>
