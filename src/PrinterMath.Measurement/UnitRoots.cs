@@ -1,8 +1,10 @@
 namespace PrinterMath.Measurement;
 
-/// <summary>cos and sin of 2πk/n, each from an angle of at most π/4, so that all are good to about one rounding.</summary>
+/// <summary>cos and sin of 2πk/n, from angles of at most π/4, so that all are good to a rounding or two.</summary>
 internal static class UnitRoots
 {
+    private const int Fine = 64;
+
     internal static (double Cosine, double Sine) At(long k, long n)
     {
         long eighths = 8 * (k % n);
@@ -22,12 +24,23 @@ internal static class UnitRoots
         };
     }
 
-    /// <summary>cos and sin of 2π·step·k/n for k = 0, 1, … as many as the spans hold.</summary>
+    /// <summary>cos and sin of 2π·step·k/n for k = 0, 1, … as many as the spans hold: each the product of a coarse and a fine root.</summary>
     internal static void Fill(long step, long n, Span<double> cosine, Span<double> sine)
     {
-        for (int k = 0; k < cosine.Length; k++)
+        int fine = Math.Min(Fine, cosine.Length);
+        for (int k = 0; k < fine; k++)
         {
             (cosine[k], sine[k]) = At(step * k, n);
+        }
+
+        for (int coarse = fine; coarse < cosine.Length; coarse += fine)
+        {
+            (double c, double s) = At(step * coarse, n);
+            for (int k = 0; k < Math.Min(fine, cosine.Length - coarse); k++)
+            {
+                cosine[coarse + k] = (cosine[k] * c) - (sine[k] * s);
+                sine[coarse + k] = (sine[k] * c) + (cosine[k] * s);
+            }
         }
     }
 }

@@ -125,7 +125,7 @@ internal static class PluckAnalyzer
         int factor = Math.Max(1, (int)(rate / DullRate));
         double[] dull = new double[x.Length / factor];
         PluckDecimator.Take(x, 0, factor, 0, dull);
-        List<PluckStretch> found = OnsetDetector.Find(PluckEnvelope.Of(dull, rate / factor), rate / factor, dull.Length * factor / rate, 1);
+        List<PluckStretch> found = OnsetDetector.Find(PluckEnvelope.Of(dull, rate / factor), rate / factor, dull.Length * factor / rate, []);
         int start = found.Count == 0 ? 0 : found[0].Start * factor;
         return x.Length - start > LeastSeconds * rate ? start : 0;
     }

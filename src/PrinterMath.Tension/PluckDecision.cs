@@ -37,22 +37,29 @@ internal static class PluckDecision
 
             if (lead > -LeastOctaveLead || round == MostMoves - 1)
             {
-                return (null, PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead));
+                return (null, Weakness(best, peaks) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead));
             }
 
             best = search.Match(other);
         }
 
-        double total = peaks.Sum(p => p.Power);
-        double share = best.Peaks.Sum(p => peaks[p].Power) / total;
-        if (best.LogOdds < LeastOdds || share < LeastShare)
+        if (Weakness(best, peaks) is { } weak)
         {
-            return (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds, share));
+            return (null, weak);
         }
 
         StringMatch? rival = ranked.Find(r => best.LogOdds - r.LogOdds < LeastLead && !IsMultiple(best.Model, r.Model) && Contests(r, best, peaks));
-        return rival is null ? (best, null) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, share));
+        return rival is null ? (best, null) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)));
     }
+
+    /// <summary>That the string hardly beats strays, or explains little of the power in the peaks.</summary>
+    private static Finding? Weakness(StringMatch best, List<SpectralPeak> peaks)
+    {
+        double share = Share(best, peaks);
+        return best.LogOdds < LeastOdds || share < LeastShare ? PluckSentences.NoPitch(peaks.Count, best.LogOdds, share) : null;
+    }
+
+    private static double Share(StringMatch match, List<SpectralPeak> peaks) => match.Peaks.Sum(p => peaks[p].Power) / peaks.Sum(p => p.Power);
 
     /// <summary>Strings a whole ratio apart were judged by the spectrum.</summary>
     private static bool IsMultiple(StiffString a, StiffString b)

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Numerics;
+using PrinterMath.Measurement;
 
 namespace PrinterMath.Tension;
 
@@ -13,9 +14,8 @@ internal sealed class PluckSpectrum : IDisposable
     private readonly double[] _floor;
     private readonly int _floorStep;
 
-    private PluckSpectrum(double[] power, int bins, double binHertz, double resolution, double squares, double[] floor, int floorStep)
+    private PluckSpectrum(double[] power, int bins, double binHertz, double resolution, double[] floor, int floorStep)
     {
-        Squares = squares;
         _power = power;
         _bins = bins;
         BinHertz = binHertz;
@@ -32,23 +32,34 @@ internal sealed class PluckSpectrum : IDisposable
     /// <summary>1/T of the window, in Hz; the taper's main lobe is four times as wide.</summary>
     internal double Resolution { get; }
 
-    /// <summary>Sum of the squared weights of the taper: what noise of unit variance leaves in a bin.</summary>
-    internal double Squares { get; }
-
     internal static PluckSpectrum Of(ReadOnlySpan<double> samples, double rate, double highest)
     {
         int size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(1024, (samples.Length * 3) / 2));
         double bin = rate / size;
         double[] padded = ArrayPool<double>.Shared.Rent(size);
         padded.AsSpan(samples.Length, size - samples.Length).Clear();
-        double squares = PluckTaper.Apply(samples, padded);
+        PluckTaper.Apply(samples, padded);
         int bins = Math.Min(size / 2, (int)(highest / bin) + 1);
         double[] power = ArrayPool<double>.Shared.Rent(bins);
-        RealTransform.Power(padded.AsSpan(0, size), power.AsSpan(0, bins));
+        Powers(padded.AsSpan(0, size), power.AsSpan(0, bins));
         ArrayPool<double>.Shared.Return(padded);
         double resolution = rate / samples.Length * PluckTaper.NoiseBandwidth / 1.5;
         int step = Math.Max(8, (int)(Math.Max(50, 8 * resolution) / bin));
-        return new PluckSpectrum(power, bins, bin, resolution, squares, FloorOf(power.AsSpan(0, bins), step), step);
+        return new PluckSpectrum(power, bins, bin, resolution, FloorOf(power.AsSpan(0, bins), step), step);
+    }
+
+    private static void Powers(ReadOnlySpan<double> x, Span<double> power)
+    {
+        var transform = new RealFourierTransform(x.Length);
+        double[] rented = ArrayPool<double>.Shared.Rent(2 * transform.Bins);
+        Span<double> re = rented.AsSpan(0, transform.Bins), im = rented.AsSpan(transform.Bins, transform.Bins);
+        transform.Forward(x, re, im);
+        for (int k = 0; k < power.Length; k++)
+        {
+            power[k] = (re[k] * re[k]) + (im[k] * im[k]);
+        }
+
+        ArrayPool<double>.Shared.Return(rented);
     }
 
     public void Dispose() => ArrayPool<double>.Shared.Return(_power);

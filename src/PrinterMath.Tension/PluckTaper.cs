@@ -12,8 +12,8 @@ internal static class PluckTaper
 
     private const double Asymmetry = 2.5;
 
-    /// <summary>Tapered samples less their mean; returns the sum of the squared weights.</summary>
-    internal static double Apply(ReadOnlySpan<double> samples, Span<double> tapered)
+    /// <summary>Tapered samples less their mean.</summary>
+    internal static void Apply(ReadOnlySpan<double> samples, Span<double> tapered)
     {
         double mean = 0;
         foreach (double sample in samples)
@@ -22,16 +22,13 @@ internal static class PluckTaper
         }
 
         mean /= samples.Length;
-        double fall = Math.Exp(-Asymmetry / samples.Length), left = Math.Sqrt(fall), whole = 1 - Math.Exp(-Asymmetry), squares = 0;
+        double fall = Math.Exp(-Asymmetry / samples.Length), left = Math.Sqrt(fall), whole = 1 - Math.Exp(-Asymmetry);
         for (int i = 0; i < samples.Length; i++)
         {
             double g = (1 - left) / whole, w = 4 * g * (1 - g);
             w *= w;
-            squares += w * w;
             tapered[i] = (samples[i] - mean) * w;
             left *= fall;
         }
-
-        return squares;
     }
 }
