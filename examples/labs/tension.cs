@@ -67,7 +67,7 @@ sealed record Sheet(
             return Math.Round(lowest + (step * ((z ^ (z >> 31)) % (ulong)count)), 4);
         }
 
-        double span = Draw(200, 1, 81), density = Draw(7.8, 0.05, 23), expanded = Draw(0.3, 0.02, 11);
+        double span = Draw(200, 1, 81), density = Draw(7.8, 0.05, 23), expanded = Draw(0.36, 0.02, 11);
         double mass = Draw(400, 10, 51), acceleration = Draw(8, 1, 8), friction = Draw(1, 0.1, 16);
         double centres = Draw(350, 5, 21), carriage = Draw(40, 2, 11), margin = Draw(62, 2, 15);
         int teeth = (int)Draw(16, 4, 2);
@@ -197,7 +197,6 @@ static class Checker
                 new("half the length for the whole", t / 4, "you took half of the free length: the span swings as one arch, and its wave is twice as long as the span"),
                 new("twice the length for the whole", t * 4, "you took twice the length where 2*L stands already, or the length of both strands"),
                 new("frequency not squared", t / s.Before, "the frequency is squared: four times the tension is needed for twice the frequency"),
-                new("length not squared", t / (s.Span / 1000), "the length is squared, as the frequency is"),
                 new("g/m for kg/m", t * 1000, "a factor of 1000: the linear density goes in as kg/m"),
                 new("mm for m", t * 1e6, "a factor of a million: the length goes in as metres")),
             new("share of the density", string.Empty, share, 0.02, $"with stiffness and ends in the budget, the largest input is the {real.TensionFor(before).Budget.Largest.Input.Name}",
