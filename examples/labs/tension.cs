@@ -199,7 +199,7 @@ static class Checker
                 new("frequency not squared", t / s.Before, "the frequency is squared: four times the tension is needed for twice the frequency"),
                 new("g/m for kg/m", t * 1000, "a factor of 1000: the linear density goes in as kg/m"),
                 new("mm for m", t * 1e6, "a factor of a million: the length goes in as metres")),
-            new("share of the density", string.Empty, share, 0.02, $"with stiffness and ends in the budget, the largest input is the {real.TensionFor(before).Budget.Largest.Input.Name}",
+            new("share of the density", string.Empty, share, 0.01, $"with stiffness and ends in the budget, the largest input is the {real.TensionFor(before).Budget.Largest.Input.Name}",
                 new("U for u, or no factor 2", Share(4 * rDensity * rDensity, (rHertz * rHertz) + (rSpan * rSpan)), "two slips give this number: taking U for u (k = 2, so u = U/2), or forgetting that frequency and length go in squared, so that their relative u counts twice"),
                 new("uncertainties added, not squares", Share(rDensity, rHertz + rSpan), "it is the squares of the uncertainties that add, so a share is one of variance"),
                 new("root of the share", Math.Sqrt(share), "that is the share of u; asked for is the share of the variance, u squared"),
