@@ -1,5 +1,3 @@
-using PrinterMath.Measurement;
-
 namespace PrinterMath.Tension;
 
 /// <summary>Which of the onsets of a recording are analysed, and their analyses.</summary>
