@@ -5,8 +5,6 @@ namespace PrinterMath.Tension.Tests;
 
 public sealed class BeltPathTests
 {
-    private static readonly Length Pulley = BeltPulley.PitchRadius(Length.FromMillimeters(2), 20);
-
     // d = p·z/π, any handbook of synchronous drives; six digits by hand.
     [Theory]
     [InlineData(2, 20, 12.7324)]
