@@ -128,7 +128,33 @@ public sealed class BeltDrive
     /// <returns>Tension and acceleration with their budgets, or a finding when friction takes all the torque.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public TensionOptimum BestTension(StepperMotor motor, Speed speed, Measured<double>? slackSideShare = null, MotorMarginOptions? options = null) =>
-        MotorDemand.For(this, motor, speed, options).BestTension(slackSideShare ?? Measured.FromRange(0.1, 0.3));
+        MotorDemand.For(this, motor, speed, options).BestTension(slackSideShare ?? SlackSide.UsualShare);
+
+    /// <summary>Largest acceleration that a tension serves: past it the slack side keeps less than its share, and teeth may jump.</summary>
+    /// <param name="tension">Tension at rest, greater than zero.</param>
+    /// <param name="slackSideShare">As <see cref="TensionWindowOptions.SlackSideShare"/>.</param>
+    /// <returns>The acceleration with its budget, or a finding when friction alone takes the share.</returns>
+    /// <remarks>
+    /// a = (T₀·(1/q − κ) − F_guides)/m, q the worst share of the strands plus what is to be left on the slack side, m the mass at the belt: the lower limit of
+    /// <see cref="TensionWindow(BeltSpan, TensionWindowOptions)"/> solved for a. It says nothing of motors, see <see cref="LargestAcceleration"/>.
+    /// </remarks>
+    /// <example><code>AccelerationLimit served = drive.AccelerationServedBy(span.TensionFor(heard).Value);</code></example>
+    /// <exception cref="ArgumentOutOfRangeException">The tension is not positive, the share negative.</exception>
+    /// <exception cref="InvalidOperationException">The tension was never measured.</exception>
+    public AccelerationLimit AccelerationServedBy(Measured<Force> tension, Measured<double>? slackSideShare = null) =>
+        SlackSide.Serves(this, tension, [BudgetInput.Of("tension", tension)], [1], slackSideShare ?? SlackSide.UsualShare);
+
+    /// <summary>Largest acceleration that a tension serves, from the budget of the tension, so that a verdict names what to improve.</summary>
+    /// <param name="tension">Tension at rest with its budget, greater than zero.</param>
+    /// <param name="slackSideShare">As <see cref="TensionWindowOptions.SlackSideShare"/>.</param>
+    /// <returns>As <see cref="AccelerationServedBy(Measured{Force}, Measured{double}?)"/>.</returns>
+    /// <example><code>AccelerationLimit served = drive.AccelerationServedBy(span.TensionFor(heard).Budget);</code></example>
+    /// <exception cref="ArgumentOutOfRangeException">The tension is not positive, the share negative.</exception>
+    public AccelerationLimit AccelerationServedBy(UncertaintyBudget<Force> tension, Measured<double>? slackSideShare = null)
+    {
+        (List<BudgetInput> inputs, List<double> sensitivities) = KeptCorrelations.Of(Guard.NotNull(tension));
+        return SlackSide.Serves(this, tension.Result, inputs, sensitivities, slackSideShare ?? SlackSide.UsualShare);
+    }
 
     /// <summary>The tensions that serve an acceleration.</summary>
     /// <param name="span">The span that the person plucks, for the frequencies.</param>
@@ -169,7 +195,9 @@ public sealed class BeltDrive
 
     /// <summary>Force at a belt from the first members of <see cref="LoadInputs"/>, guide friction included, drag of the tension not.</summary>
     internal double ForceNewtons(double acceleration, ReadOnlySpan<double> x) =>
-        (acceleration * (IsCrossed ? DriveForce.CrossedMass(x[0], x[1], 0) : x[0])) + FrictionNewtons(x);
+        (acceleration * MassAtBelt(x)) + FrictionNewtons(x);
+
+    internal double MassAtBelt(ReadOnlySpan<double> x) => IsCrossed ? DriveForce.CrossedMass(x[0], x[1], 0) : x[0];
 
     internal double FrictionNewtons(ReadOnlySpan<double> x) => x[IsCrossed ? 2 : 1];
 

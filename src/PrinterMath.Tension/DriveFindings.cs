@@ -24,6 +24,9 @@ public static class DriveFindings
     /// <summary>Blocking: at this speed the usable torque does not even overcome friction, so there is no acceleration to give.</summary>
     public const string NoTorque = "motor.no-torque";
 
+    /// <summary>Blocking: at this tension friction alone takes the slack side below the share that it shall keep, so no acceleration is served.</summary>
+    public const string TooSlack = "drive.too-slack";
+
     /// <summary>Blocking: the turns between the readings do not tell the two tensioners apart.</summary>
     public const string PoorlyDetermined = "tensioner.poorly-determined";
 

@@ -71,7 +71,7 @@ internal sealed class MotorDemand
     {
         Guard.NonNegative(left.SiValue, nameof(left));
         double worst = WorstStrand.Of(_drive).Share;
-        List<BudgetInput> inputs = [.. _inputs.Where(input => input.Name != "tension"), BudgetInput.Of("share left on the slack side", left)];
+        List<BudgetInput> inputs = [.. _inputs.Where(input => input.Name != "tension"), SlackSide.Input(left)];
         int last = inputs.Count - 1;
         double Tension(ReadOnlySpan<double> reduced)
         {

@@ -21,9 +21,9 @@ internal sealed class WindowSolver
     {
         _drive = drive;
         _acceleration = Guard.NonNegative(options.Acceleration.MetersPerSecondSquared, nameof(options));
-        Measured<double> left = options.SlackSideShare ?? Measured.FromRange(0.1, 0.3);
+        Measured<double> left = options.SlackSideShare ?? SlackSide.UsualShare;
         Guard.NonNegative(left.SiValue, nameof(options));
-        _left = BudgetInput.Of("share left on the slack side", left);
+        _left = SlackSide.Input(left);
         _worst = WorstStrand.Of(drive);
         _loads = drive.LoadInputs();
         _drag = _loads.Count;

@@ -75,6 +75,8 @@ internal sealed class ArticleExample
         MotorMargin margin = drive.MotorMargin(motor, speed, Acceleration.FromMetersPerSecondSquared(20), tight);
         AccelerationLimit largest = drive.LargestAcceleration(motor, speed, tight);
         TensionOptimum best = drive.BestTension(motor, speed);
+        AccelerationLimit before = drive.AccelerationServedBy(tension);
+        AccelerationLimit served = drive.AccelerationServedBy(window.Recommended);
         #endregion
 
         #region axes
@@ -86,6 +88,7 @@ internal sealed class ArticleExample
         (Density, Span, Tension, Layout, Drive, Window, Verdict, Pair) = (density, span, tension, layout, drive, window, verdict, pair);
         (Screw, First, Learned, Second, After) = (screw, first, learned, second, span.TensionFor(after).Value);
         (Motor, Margin, Largest, Best, Middle, Expected) = (motor, margin, largest, best, middle, expected);
+        (Before, Served) = (before, served);
         Tabled = new BeltSpan(free, LinearDensityOf.TypicalTwoMillimeterPitch(Length.FromMillimeters(6))).TensionFor(heard).Budget;
         Pinned = new BeltSpan(free, density, new BeltSpanOptions { Ends = SpanEnds.Pinned }).TensionFor(heard).Value;
         Clamped = new BeltSpan(free, density, new BeltSpanOptions { Ends = SpanEnds.Clamped }).TensionFor(heard).Value;
@@ -108,6 +111,10 @@ internal sealed class ArticleExample
     internal BeltDrive Drive { get; }
 
     internal TensionWindow Window { get; }
+
+    internal AccelerationLimit Before { get; }
+
+    internal AccelerationLimit Served { get; }
 
     internal Verdict<Force> Verdict { get; }
 

@@ -69,6 +69,7 @@ public sealed class ArticleNumbersTests
         Assert.Equal(Conclusion.Within, Example.Margin.Verdict.Conclusion);
         Says($"the library says {Example.Largest.Budget.Result}.");
         Says($"all that the motors have, {Example.Best.Tension.Result} would be needed");
+        Says($"serves {Example.Before.Budget.Result}, at the recommended 13.7 N {Example.Served.Budget.Result}");
         Says($"the library says {Example.Middle.LowestFrequency.Result} and {Example.Middle.HighestFrequency!.Result}, and");
         Says($"and {Example.Expected.Lowest.LowestFrequency.Result.ToString()[..^3]} to {Example.Expected.Highest.LowestFrequency.Result} for the lower mode");
         Says($"within ±{Example.Middle.LostMotion.Result.SiValue * 1e6:0} µm");
@@ -101,6 +102,9 @@ public sealed class ArticleNumbersTests
         double dragging = force + (ratio * 25.14);
         Assert.Equal(30 - (dragging * (q - 0.2 - 0.5)), Example.Window.Upper.Result.SiValue, 5e-3);   // 25.14 is rounded
         Assert.Equal(13500 * 0.0005 / (both + (Math.PI * r)), Example.Screw.GainPerTurn.SiValue, 1e-9);
+
+        double sum = 0.5 * Math.Sqrt((0.35 * 0.35) + (0.85 * 0.85));
+        Assert.Equal(((10.77 * ((1 / q) - ratio)) - 1.5) / sum, Example.Before.Budget.Result.SiValue, 0.02);   // 10.77 is rounded
 
         double reflected = (5.4e-6 + 0.55e-6) / (r * r);
         double mass = Math.Sqrt(Math.Pow(0.175 + reflected, 2) + Math.Pow(0.425 + reflected, 2));

@@ -104,6 +104,17 @@ public sealed class DriveProperties
             || Math.Abs(Window(d, best.Acceleration.Result.SiValue).Lower.Result.SiValue - best.Tension.Result.SiValue) < Rounding * best.Tension.Result.SiValue;
     }
 
+    // The acceleration served by the window's lower limit is the one the window was made for, and the verdicts agree.
+    [Property]
+    public bool The_lower_limit_serves_its_own_acceleration(AnyDrive d)
+    {
+        Measured<Force> lower = Window(d, d.Acceleration).Lower.Result;
+        BeltDrive drive = d.Crossed();
+        double served = drive.AccelerationServedBy(Measured.Exact(lower.Value), Measured.Exact(0.2)).Budget.Result.SiValue;
+        bool tighter = drive.AccelerationServedBy(Measured.Exact(lower.Value * 1.1), Measured.Exact(0.2)).Budget.Result.SiValue > served;
+        return Math.Abs(served - d.Acceleration) < Rounding * (1 + d.Acceleration) && tighter;
+    }
+
     [Property]
     public bool Mirrored_places_respond_alike(AnyDrive d)
     {

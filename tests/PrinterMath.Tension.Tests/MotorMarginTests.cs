@@ -175,6 +175,51 @@ public sealed class MotorMarginTests
         Assert.True(best.TryGetTension(out _));
     }
 
+    // Worst strand 748.849556 of 778.849556 mm: q = 0.2 + 0.961482 = 1.161482; κ = 0.009; (20·(1/1.161482 − 0.009) − 2)/0.5 = (17.219385 − 0.18 − 2)/0.5 = 30.07877 m/s².
+    // With u(T) = 0.5 N that alone is worth 0.5·0.8519685/0.5 = 0.85197 m/s².
+    [Fact]
+    public void Acceleration_served_by_hand()
+    {
+        BeltDrive drive = Single(Known with { BearingFriction = Measured.Exact(0.003), BendingLoss = Measured.Exact(0.002) });
+        AccelerationLimit served = drive.AccelerationServedBy(Measured.Of(Force.FromNewtons(20), Force.FromNewtons(0.5)), Measured.Exact(0.2));
+        Assert.Equal(30.07877, served.Budget.Result.SiValue, 5e-6);
+        Assert.Equal(0.85197, served.Budget.Result.SiStandardUncertainty, 5e-6);
+        Assert.True(served.TryGetValue(out _));
+        Assert.Equal(Conclusion.Within, served.Judge(A(25)).Conclusion);
+        Assert.Equal(Conclusion.Outside, served.Judge(A(35)).Conclusion);
+        Verdict<Acceleration> open = served.Judge(A(29.2));
+        Assert.Equal((Conclusion.Undecided, "tension"), (open.Conclusion, open.Limitation!.InputName));
+    }
+
+    [Fact]
+    public void A_slack_belt_serves_no_acceleration()
+    {
+        BeltDrive drive = Single(Known);
+        AccelerationLimit none = drive.AccelerationServedBy(Measured.Exact(Force.FromNewtons(1)));
+        Assert.Equal(DriveFindings.TooSlack, Assert.Single(none.Findings).Code);
+        Assert.False(none.TryGetValue(out _));
+        Assert.Throws<IndeterminateException>(() => none.Budget);
+        Assert.Equal(Conclusion.Outside, none.Judge(A(1)).Conclusion);
+        Assert.Throws<ArgumentOutOfRangeException>(() => drive.AccelerationServedBy(Measured.Exact(Force.Zero)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => drive.AccelerationServedBy(Measured.Exact(Force.FromNewtons(20)), Measured.Exact(-0.1)));
+    }
+
+    // Sharing of variances: a tension from a budget keeps its lines and has the uncertainty of the plain one.
+    [Fact]
+    public void A_budget_of_the_tension_keeps_its_lines()
+    {
+        var span = new BeltSpan(
+            Measured.Of(Length.FromMillimeters(200), Length.FromMillimeters(0.5)), Measured.Of(LinearDensity.FromGramsPerMeter(8.4), LinearDensity.FromGramsPerMeter(0.1)));
+        UncertaintyBudget<Force> tension = span.TensionFor(Measured.Of(Frequency.FromHertz(120), Frequency.FromHertz(0.5))).Budget;
+        BeltDrive drive = Crossed(Known);
+        UncertaintyBudget<Acceleration> whole = drive.AccelerationServedBy(tension).Budget;
+        UncertaintyBudget<Acceleration> plain = drive.AccelerationServedBy(tension.Result).Budget;
+        Assert.Equal(plain.Result.SiValue, whole.Result.SiValue, Rounding);
+        Assert.Equal(plain.Result.SiStandardUncertainty, whole.Result.SiStandardUncertainty, Rounding);
+        Assert.Contains(whole.Lines, line => line.Input.Name == "linear density");
+        Assert.DoesNotContain(plain.Lines, line => line.Input.Name == "linear density");
+    }
+
     private static BeltDrive Single(BeltDriveOptions options) => BeltDrive.SingleAxis(
         SingleAxisLayout.From(new SingleAxisDimensions
         {

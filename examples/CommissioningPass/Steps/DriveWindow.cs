@@ -64,6 +64,14 @@ internal sealed class DriveWindow
             entries.Add(PassEntry.Of("tension.window.b.upper_frequency", "B at the most", _b.Span.FrequencyAt(_window.Upper.Result).Result));
         }
 
+        foreach ((string belt, SpanTension tension) in new[] { ("a", comparison.FirstTension), ("b", comparison.SecondTension) })
+        {
+            if (Drive.AccelerationServedBy(tension.Budget, _readings.Optional<double>(DriveKind.SlackSideShare)).TryGetValue(out Measured<Acceleration> served))
+            {
+                entries.Add(PassEntry.Of($"tension.{belt}.acceleration", $"{belt.ToUpperInvariant()} serves up to", served, whatToDo: "past it the slack side gives way"));
+            }
+        }
+
         if (_hasRoom)
         {
             entries.Add(Judged("a", "A in the window", comparison.FirstTension, leave));
