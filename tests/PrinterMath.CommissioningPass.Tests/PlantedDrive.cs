@@ -33,6 +33,9 @@ internal sealed class PlantedDrive
     internal double Acceleration =>
         ((((Available() / 2) - _drive.MotorFriction) / _drive.Radius) - _drive.Friction - (Drag * _target)) / Worst(_drive.MassX + (2 * Rotor), _drive.MassY + (2 * Rotor));
 
+    /// <summary>The acceleration at which a tension leaves no more than its share on the slack side.</summary>
+    internal double ServedBy(double tension) => Bisect(1000, acceleration => ((Share + _drive.SlackSideShare) * Transmitted(tension, acceleration)) - tension);
+
     internal (double Lowest, double Highest) Modes()
     {
         double[] all = [.. Heads().Select(head => LowerMode(head.X, head.Y))];
@@ -47,7 +50,8 @@ internal sealed class PlantedDrive
 
     private double Drag => (_drive.BearingFriction * Bore / _drive.Radius * (1 + (4 * Math.Sqrt(0.5)))) + (5 * _drive.BendingLoss);
 
-    private double Transmitted(double tension) => (DriveJob.Acceleration * Worst(_drive.MassX, _drive.MassY)) + _drive.Friction + (Drag * tension);
+    private double Transmitted(double tension, double acceleration = DriveJob.Acceleration) =>
+        (acceleration * Worst(_drive.MassX, _drive.MassY)) + _drive.Friction + (Drag * tension);
 
     /// <summary>Force on one motor for each unit of acceleration, the worst of 3600 directions.</summary>
     private static double Worst(double massX, double massY) => Enumerable.Range(0, 3600)

@@ -51,6 +51,7 @@ internal static class PlantedTruth
             ("window.lower", planted.Lower), ("window.upper", planted.Upper),
             ("window.a.lower_frequency", Hertz(spanA, planted.Lower)), ("window.b.lower_frequency", Hertz(spanB, planted.Lower)),
             ("window.a.upper_frequency", Hertz(spanA, planted.Upper)), ("window.b.upper_frequency", Hertz(spanB, planted.Upper)),
+            ("a.acceleration", planted.ServedBy(a)), ("b.acceleration", planted.ServedBy(b)),
             ("a.window", a), ("b.window", b), ("a.turns", (target - a) / gain), ("b.turns", (target - b) / gain),
             ("predicted_difference", 2 * (thenA - thenB) / (thenA + thenB)),
             ("motor.required", planted.Required), ("motor.reserve", planted.Reserve), ("motor.acceleration", planted.Acceleration),
