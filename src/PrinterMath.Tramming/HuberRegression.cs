@@ -9,9 +9,10 @@ internal static class HuberRegression
     private const double NormalConsistency = 1.482602218505602;
     private const int MostSteps = 2000;
     private const double Settled = 1e-13;
+    private const double Alike = 1e-9;
 
     /// <summary>
-    /// The estimate, or null when the columns depend on each other or more than half of the readings fit exactly.
+    /// The estimate, or null when the columns depend on each other.
     /// </summary>
     internal static RobustWeights? Fit(ReadOnlySpan<double> design, int columns, ReadOnlySpan<double> response, double k)
     {
@@ -33,7 +34,7 @@ internal static class HuberRegression
             scale = NormalConsistency * MedianAbsolute(residuals, sorted);
             if (!(scale > Settled * largest))
             {
-                return null;
+                return Exact(design, columns, response, residuals, coefficients, largest);
             }
 
             double change = 0;
@@ -57,6 +58,19 @@ internal static class HuberRegression
         }
 
         return new RobustWeights(coefficients, scale, weights, Variance(residuals, weights, scale, k, columns));
+    }
+
+    /// <summary>More than half of the readings fit exactly: those count, the rest do not, and there is no scatter to judge by.</summary>
+    private static RobustWeights? Exact(
+        ReadOnlySpan<double> design, int columns, ReadOnlySpan<double> response, ReadOnlySpan<double> residuals, double[] coefficients, double largest)
+    {
+        double[] weights = new double[residuals.Length];
+        for (int i = 0; i < weights.Length; i++)
+        {
+            weights[i] = Math.Abs(residuals[i]) <= Alike * largest ? 1 : 0;
+        }
+
+        return SmallSystem.TrySolve(design, columns, response, weights, coefficients) ? new RobustWeights(coefficients, 0, weights, 0) : null;
     }
 
     internal static double MedianAbsolute(ReadOnlySpan<double> residuals, double[] sorted)

@@ -13,6 +13,7 @@ public enum PlaneMethod
 
     /// <summary>
     /// Least trimmed squares, reweighted: the plane of the half of the readings that agree best, then least squares of all that agree with it. For up to nearly half wrong readings.
+    /// Its intervals are short for few points, since the readings choose which of them count: simulated 95 % intervals held the truth in 89 % at 25 points and 91 % at 36.
     /// </summary>
     LeastTrimmedSquares,
 }

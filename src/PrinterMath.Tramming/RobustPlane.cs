@@ -23,6 +23,11 @@ internal static class RobustPlane
             : huber
                 ? HuberRegression.Fit(design, Coefficients, response, options.TuningConstant)
                 : TrimmedRegression.Fit(design, Coefficients, response, options.Seed);
+        if (robust is null && n > Coefficients)
+        {
+            return PlaneFit.Blocked(points, PlaneFindings.Collinear(n, 0, axes.LongestAcross));
+        }
+
         double[] weights = robust?.Weights ?? [.. Enumerable.Repeat(1.0, n)];
         double mean = huber ? weights.Sum() / n : 1;
         int readings = huber ? n : weights.Count(w => w > 0);
