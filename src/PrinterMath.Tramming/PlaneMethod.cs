@@ -13,7 +13,8 @@ public enum PlaneMethod
 
     /// <summary>
     /// Least trimmed squares, reweighted: the plane of the half of the readings that agree best, then least squares of all that agree with it. For up to nearly half wrong readings.
-    /// Its intervals are short for few points, since the readings choose which of them count: simulated 95 % intervals held the truth in 89 % at 25 points and 91 % at 36.
+    /// Its intervals are short for few points, since the readings choose which of them count: of 2000 simulated 95 % intervals 87 % held the truth at 25 points and
+    /// 90 % at 36, and 14 % and 10 % of clean beds had a point named as an outlier. Use it to find wrong readings, then fit what is left.
     /// </summary>
     LeastTrimmedSquares,
 }
