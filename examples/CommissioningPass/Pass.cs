@@ -23,11 +23,12 @@ internal static class Pass
         Recording beltA = Recording.Read(folder, "belt-a.wav");
         Recording beltB = Recording.Read(folder, "belt-b.wav");
         TapRecording? tapped = TapRecording.Read(folder);
+        var drive = DriveReadings.Read(folder);
         WallReadings? wall = WallReadings.Read(folder);
         FitSeries? fit = FitReadings.Read(folder, limits);
         return
         [
-            TensionStep.Take(beltA, beltB, readings, limits),
+            TensionStep.Take(beltA, beltB, readings, limits, drive),
             TrammingStep.Take(probed, screws, limits),
             SurfaceStep.Take(probed, limits),
             .. tapped is null ? Array.Empty<PassStep>() : [ResonanceStep.Take(tapped, limits)],

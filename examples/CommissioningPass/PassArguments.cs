@@ -12,7 +12,7 @@ internal sealed record PassArguments(string Folder, string Output, string Report
         Usage: CommissioningPass [FOLDER] [--output FILE]
 
         Reads belt-a.wav, belt-b.wav, readings.csv, limits.csv, probe.csv and screws.csv from FOLDER (the
-        demonstration if none is given), and acceleration.csv, walls.csv and fit.csv if they are there; prints a table for each step and writes the results to FILE
+        demonstration if none is given), and drive.csv, acceleration.csv, walls.csv and fit.csv if they are there; prints a table for each step and writes the results to FILE
         (commissioning.json in the current folder if none is given), and a report for people beside it, with the
         same name and the ending .html (report.html if none is given).
 

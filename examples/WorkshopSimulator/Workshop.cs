@@ -15,6 +15,7 @@ public static class Workshop
         SeededRandom bed = random.Branch();
         SeededRandom tap = random.Branch();
         SeededRandom prints = random.Branch();
+        SeededRandom driving = random.Branch();
 
         double density = belts.Between(7.6e-3, 8.8e-3);
         double rigidity = belts.Between(1.2e-5, 2.8e-5);
@@ -33,12 +34,15 @@ public static class Workshop
 
         BedTruth surface = Bed(bed);
         HeadTruth head = Head(tap);
+        DriveTruth drive = DrivenHead.Draw(driving);
         ExtruderTruth extruder = PrintedPieces.Extruder(prints);
         return new WorkshopVisit(seed, a, b, surface, head, heardA, heardB, readings, Probe(bed, surface), Screws(bed), TappedHead.Record(head, tap))
         {
             Extruder = extruder,
             Walls = PrintedPieces.Walls(extruder, prints),
             Fits = PrintedPieces.Fits(extruder, prints),
+            Drive = drive,
+            DriveReadings = DrivenHead.Read(drive, a.Span, b.Span, driving),
         };
     }
 

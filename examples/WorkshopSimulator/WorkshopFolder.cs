@@ -30,6 +30,8 @@ public static class WorkshopFolder
             Invariant($"{r.Quantity},{r.Value},{r.Unit},{r.StandardUncertainty},{r.Resolution}")));
         WriteTable(folder, "limits.csv", "quantity,lower,upper,unit", visit.Limits.Select(l =>
             Invariant($"{l.Quantity},{l.Lower},{l.Upper},{l.Unit}")));
+        WriteTable(folder, "drive.csv", "quantity,value,unit,standard_uncertainty", visit.DriveReadings.Select(r =>
+            Invariant($"{r.Quantity},{r.Value},{r.Unit},{r.StandardUncertainty}")));
         WriteTable(folder, "probe.csv", "x_mm,y_mm,z_mm,standard_uncertainty_mm", visit.Probed.Select(p =>
             Invariant($"{p.X},{p.Y},{p.Z:0.000},{p.StandardUncertainty}")));
         WriteTable(folder, "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise", visit.Screws.Select(s =>
@@ -40,7 +42,7 @@ public static class WorkshopFolder
             Invariant($"{w.ThicknessMillimetres},{WallReading.BeadWidthMillimetres},{WallReading.LayerHeightMillimetres},{WallReading.Flow},{WallReading.ResolutionMillimetres},{WallReading.InstrumentMillimetres}")));
         WriteTable(folder, "fit.csv", "flow,outcome", visit.Fits.Select(f =>
             Invariant($"{f.Flow},{(f.Fits ? "fits" : "does not fit")}")));
-        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed, visit.Head, visit.Extruder }, Indented);
+        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed, visit.Head, visit.Extruder, visit.Drive }, Indented);
         File.WriteAllText(Path.Combine(folder, "truth.json"), truth + "\n");
     }
 

@@ -74,6 +74,12 @@ public sealed class WorkshopVisit
     /// <summary>Trials of a fit.</summary>
     public required IReadOnlyList<FitReading> Fits { get; init; }
 
+    /// <summary>Truth of the crossed drive.</summary>
+    public required DriveTruth Drive { get; init; }
+
+    /// <summary>What is stated of the drive.</summary>
+    public required IReadOnlyList<DriveReading> DriveReadings { get; init; }
+
     /// <summary>What the invented machine's owner allows; the same for every seed.</summary>
     public IReadOnlyList<Limit> Limits { get; } =
     [

@@ -1,4 +1,5 @@
-using MathNet.Numerics.IntegralTransforms;
+using System.Numerics;
+using PrinterMath.Measurement;
 
 namespace PrinterMath.Resonance;
 
@@ -33,9 +34,8 @@ internal sealed class DecaySearch
     internal DecayTerm? Best(ReadOnlySpan<double> residuals, IReadOnlyList<double> blocked)
     {
         int count = residuals.Length;
-        int padded = (int)System.Numerics.BitOperations.RoundUpToPowerOf2(2 * (uint)count);
+        int padded = (int)BitOperations.RoundUpToPowerOf2(2 * (uint)count);
         double near = 4 * Math.PI / count;
-        double[] work = new double[padded + 2];
         double unit = 2 * Math.PI / padded;
         int first = Math.Max(1, (int)Math.Ceiling(_lowest / unit));
         int last = Math.Min((padded / 2) - 1, (int)(_highest / unit));
@@ -44,6 +44,8 @@ internal sealed class DecaySearch
             return null;
         }
 
+        var transform = new RealFourierTransform(padded);
+        double[] work = new double[padded], re = new double[transform.Bins], im = new double[transform.Bins];
         double best = 0;
         DecayTerm? found = null;
         foreach (double decay in Ladder(count))
@@ -56,17 +58,16 @@ internal sealed class DecaySearch
                 work[n] = residuals[n] * fade;
             }
 
-            Fourier.ForwardReal(work, padded, FourierOptions.NoScaling);
+            transform.Forward(work, re, im);
             double energy = DecayTerm.EnvelopeEnergy(decay, count);
             for (int k = first; k <= last; k++)
             {
                 double angle = k * unit;
-                double re = work[2 * k], im = work[(2 * k) + 1];
-                double score = ((re * re) + (im * im)) / energy;
+                double score = ((re[k] * re[k]) + (im[k] * im[k])) / energy;
                 if (score > best && decay < LargestDecayShare * angle && !blocked.Any(b => Math.Abs(b - angle) < near))
                 {
                     best = score;
-                    found = new DecayTerm(decay, angle, 2 * re / energy, -2 * im / energy);
+                    found = new DecayTerm(decay, angle, 2 * re[k] / energy, -2 * im[k] / energy);
                 }
             }
         }

@@ -1,4 +1,4 @@
-using MathNet.Numerics.IntegralTransforms;
+using PrinterMath.Measurement;
 
 namespace PrinterMath.Resonance;
 
@@ -18,13 +18,13 @@ internal sealed class NoiseFloor
     internal static NoiseFloor Of(ReadOnlySpan<double> residuals)
     {
         int n = residuals.Length;
-        double[] work = new double[n + (n % 2 == 0 ? 2 : 1)];
-        residuals.CopyTo(work);
-        Fourier.ForwardReal(work, n, FourierOptions.NoScaling);
-        double[] powers = new double[(n / 2) + 1];
+        var transform = new RealFourierTransform(n);
+        double[] re = new double[transform.Bins], im = new double[transform.Bins];
+        transform.Forward(residuals, re, im);
+        double[] powers = new double[re.Length];
         for (int k = 0; k < powers.Length; k++)
         {
-            powers[k] = ((work[2 * k] * work[2 * k]) + (work[(2 * k) + 1] * work[(2 * k) + 1])) / n;
+            powers[k] = ((re[k] * re[k]) + (im[k] * im[k])) / n;
         }
 
         return new NoiseFloor(powers, n);

@@ -1,4 +1,5 @@
-using MathNet.Numerics.IntegralTransforms;
+using System.Numerics;
+using PrinterMath.Measurement;
 
 namespace PrinterMath.Resonance;
 
@@ -6,6 +7,7 @@ namespace PrinterMath.Resonance;
 internal sealed class Segments
 {
     private readonly Detrending _detrend;
+    private readonly RealFourierTransform _transform;
 
     private Segments(WindowProperties window, int step, int count, Detrending detrend)
     {
@@ -13,6 +15,7 @@ internal sealed class Segments
         Step = step;
         Count = count;
         _detrend = detrend;
+        _transform = new RealFourierTransform(window.Length);
     }
 
     internal WindowProperties Window { get; }
@@ -21,7 +24,7 @@ internal sealed class Segments
 
     internal int Count { get; }
 
-    internal int Bins => (Window.Length / 2) + 1;
+    internal int Bins => _transform.Bins;
 
     internal static Segments Of(int samples, WelchOptions options)
     {
@@ -53,25 +56,31 @@ internal sealed class Segments
         return Count / sum;
     }
 
-    /// <summary>Spectrum of one segment as (re, im) pairs of the bins from 0 to half the rate.</summary>
-    /// <param name="samples">The whole signal.</param>
-    /// <param name="index">Which segment.</param>
-    /// <param name="work">At least length + 2 numbers; on return holds 2·bins.</param>
-    internal void Transform(ReadOnlySpan<double> samples, int index, double[] work)
+    /// <summary>Transform of one segment, detrended and windowed.</summary>
+    internal void Transform(ReadOnlySpan<double> samples, int index, SegmentSpectrum spectrum)
     {
-        int n = Window.Length;
-        ReadOnlySpan<double> segment = samples.Slice(index * Step, n);
+        ReadOnlySpan<double> segment = samples.Slice(index * Step, Window.Length);
         (double level, double slope) = Trend(segment);
-        ReadOnlySpan<double> window = Window.Samples;
-        for (int i = 0; i < n; i++)
-        {
-            work[i] = window[i] * (segment[i] - level - (slope * i));
-        }
-
-        Fourier.ForwardReal(work, n, FourierOptions.NoScaling);
+        Fade(segment, level, slope, spectrum.Windowed);
+        _transform.Forward(spectrum.Windowed, spectrum.Re, spectrum.Im);
     }
 
-    internal double[] Workspace() => new double[Window.Length + (Window.Length % 2 == 0 ? 2 : 1)];
+    internal SegmentSpectrum Workspace() => new(Window.Length, Bins);
+
+    private void Fade(ReadOnlySpan<double> segment, double level, double slope, Span<double> faded)
+    {
+        ReadOnlySpan<double> window = Window.Samples;
+        int i = 0;
+        for (int lanes = Vector<double>.Count; slope == 0 && i + lanes <= faded.Length; i += lanes)
+        {
+            (new Vector<double>(window[i..]) * (new Vector<double>(segment[i..]) - new Vector<double>(level))).CopyTo(faded[i..]);
+        }
+
+        for (; i < faded.Length; i++)
+        {
+            faded[i] = window[i] * (segment[i] - level - (slope * i));
+        }
+    }
 
     private (double Level, double Slope) Trend(ReadOnlySpan<double> segment)
     {
@@ -80,13 +89,7 @@ internal sealed class Segments
             return (0, 0);
         }
 
-        double mean = 0;
-        foreach (double value in segment)
-        {
-            mean += value;
-        }
-
-        mean /= segment.Length;
+        double mean = Sum(segment) / segment.Length;
         if (_detrend == Detrending.Mean)
         {
             return (mean, 0);
@@ -102,5 +105,23 @@ internal sealed class Segments
 
         double slope = product / spread;
         return (mean - (slope * middle), slope);
+    }
+
+    private static double Sum(ReadOnlySpan<double> values)
+    {
+        Vector<double> lanes = Vector<double>.Zero;
+        int i = 0;
+        for (; i + Vector<double>.Count <= values.Length; i += Vector<double>.Count)
+        {
+            lanes += new Vector<double>(values[i..]);
+        }
+
+        double sum = Vector.Sum(lanes);
+        for (; i < values.Length; i++)
+        {
+            sum += values[i];
+        }
+
+        return sum;
     }
 }

@@ -106,20 +106,18 @@ public sealed class Transmissibility
             throw Guard.Refused(nameof(options), $"The signals hold one segment of {segments.Window.Length} samples, and one segment has no coherence: shorten the segments.");
         }
 
-        double[] u = segments.Workspace(), y = segments.Workspace();
+        SegmentSpectrum u = segments.Workspace(), y = segments.Workspace();
         double[] commandPower = new double[segments.Bins], responsePower = new double[segments.Bins];
         var cross = new Complex[segments.Bins];
         for (int k = 0; k < segments.Count; k++)
         {
             segments.Transform(command.Samples, k, u);
             segments.Transform(response.Samples, k, y);
+            u.AddPowers(commandPower);
+            y.AddPowers(responsePower);
             for (int i = 0; i < cross.Length; i++)
             {
-                var one = new Complex(u[2 * i], u[(2 * i) + 1]);
-                var other = new Complex(y[2 * i], y[(2 * i) + 1]);
-                commandPower[i] += (one * Complex.Conjugate(one)).Real;
-                responsePower[i] += (other * Complex.Conjugate(other)).Real;
-                cross[i] += Complex.Conjugate(one) * other;
+                cross[i] += Complex.Conjugate(u[i]) * y[i];
             }
         }
 

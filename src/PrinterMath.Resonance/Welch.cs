@@ -18,15 +18,12 @@ public static class Welch
     public static PowerSpectrum Estimate(SampledSignal signal, WelchOptions? options = null)
     {
         var segments = Segments.Of(Guard.NotNull(signal).Count, options ?? new WelchOptions());
-        double[] work = segments.Workspace();
+        SegmentSpectrum work = segments.Workspace();
         double[] densities = new double[segments.Bins];
         for (int k = 0; k < segments.Count; k++)
         {
             segments.Transform(signal.Samples, k, work);
-            for (int i = 0; i < densities.Length; i++)
-            {
-                densities[i] += (work[2 * i] * work[2 * i]) + (work[(2 * i) + 1] * work[(2 * i) + 1]);
-            }
+            work.AddPowers(densities);
         }
 
         double scale = 1 / (signal.SampleRateHertz * segments.Window.SumOfSquares * segments.Count);

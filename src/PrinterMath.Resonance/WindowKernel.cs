@@ -1,5 +1,5 @@
 using System.Numerics;
-using MathNet.Numerics.IntegralTransforms;
+using PrinterMath.Measurement;
 
 namespace PrinterMath.Resonance;
 
@@ -12,12 +12,14 @@ internal sealed class WindowKernel
 {
     private readonly double[] _lags;
     private readonly double _scale;
+    private readonly FourierTransform _transform;
 
     internal WindowKernel(WindowProperties window, double rate)
     {
         Length = window.Length;
         _lags = Autocorrelation(window);
         _scale = 4 / (rate * window.SumOfSquares);
+        _transform = new FourierTransform(Length);
     }
 
     internal int Length { get; }
@@ -30,46 +32,60 @@ internal sealed class WindowKernel
     /// <param name="odd">sin kernel and, second, its |τ| multiple.</param>
     internal void Evaluate(double decay, double angle, int first, (double[] Plain, double[] Lag) even, (double[] Plain, double[] Lag) odd)
     {
-        var plain = new Complex[Length];
-        var lagged = new Complex[Length];
+        var plain = new Line(Length);
+        var lagged = new Line(Length);
         Complex step = Complex.Exp(new Complex(-decay, angle)), value = Complex.One;
         for (int lag = 0; lag < Length; lag++)
         {
-            plain[lag] = value * (lag == 0 ? 0.5 * _lags[0] : _lags[lag]);
-            lagged[lag] = plain[lag] * lag;
+            Complex windowed = value * (lag == 0 ? 0.5 * _lags[0] : _lags[lag]);
+            (plain.Re[lag], plain.Im[lag]) = (windowed.Real, windowed.Imaginary);
+            (lagged.Re[lag], lagged.Im[lag]) = (windowed.Real * lag, windowed.Imaginary * lag);
             value = (lag & 255) == 255 ? Complex.Exp(new Complex(-decay * (lag + 1), angle * (lag + 1))) : value * step;
         }
 
-        Fourier.Forward(plain, FourierOptions.NoScaling);
-        Fourier.Forward(lagged, FourierOptions.NoScaling);
+        Line plainLines = Transformed(plain), laggedLines = Transformed(lagged);
         for (int i = 0; i < even.Plain.Length; i++)
         {
-            (even.Plain[i], odd.Plain[i]) = Halves(plain, first + i);
-            (even.Lag[i], odd.Lag[i]) = Halves(lagged, first + i);
+            (even.Plain[i], odd.Plain[i]) = Halves(plainLines, first + i);
+            (even.Lag[i], odd.Lag[i]) = Halves(laggedLines, first + i);
         }
     }
 
-    private (double Even, double Odd) Halves(Complex[] transform, int line)
+    private Line Transformed(Line line)
     {
-        Complex right = transform[line], left = transform[Length - line];
-        return (_scale * 0.5 * (right.Real + left.Real), _scale * 0.5 * (right.Imaginary + left.Imaginary));
+        var transformed = new Line(Length);
+        _transform.Forward(line.Re, line.Im, transformed.Re, transformed.Im);
+        return transformed;
     }
 
+    private (double Even, double Odd) Halves(Line transform, int line)
+    {
+        int mirror = Length - line;
+        return (_scale * 0.5 * (transform.Re[line] + transform.Re[mirror]), _scale * 0.5 * (transform.Im[line] + transform.Im[mirror]));
+    }
+
+    /// <summary>Σ w_n·w_{n+lag}: the powers of the padded window, transformed back. They are real and even, so either transform does.</summary>
     private static double[] Autocorrelation(WindowProperties window)
     {
-        var padded = new Complex[2 * window.Length];
-        for (int n = 0; n < window.Length; n++)
+        var padded = new RealFourierTransform(2 * window.Length);
+        double[] samples = new double[padded.Length], re = new double[padded.Bins], im = new double[padded.Bins];
+        window.Samples.CopyTo(samples);
+        padded.Forward(samples, re, im);
+        for (int k = 0; k < re.Length; k++)
         {
-            padded[n] = window.Samples[n];
+            double power = (re[k] * re[k]) + (im[k] * im[k]);
+            (samples[k], samples[(padded.Length - k) % padded.Length]) = (power, power);
         }
 
-        Fourier.Forward(padded, FourierOptions.NoScaling);
-        for (int k = 0; k < padded.Length; k++)
-        {
-            padded[k] = padded[k].Real * padded[k].Real + padded[k].Imaginary * padded[k].Imaginary;
-        }
+        padded.Forward(samples, re, im);
+        return [.. re.Take(window.Length).Select(sum => sum / padded.Length)];
+    }
 
-        Fourier.Inverse(padded, FourierOptions.NoScaling);
-        return [.. padded.Take(window.Length).Select(c => c.Real / padded.Length)];
+    private sealed record Line(double[] Re, double[] Im)
+    {
+        internal Line(int length)
+            : this(new double[length], new double[length])
+        {
+        }
     }
 }

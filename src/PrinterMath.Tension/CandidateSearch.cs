@@ -72,6 +72,13 @@ internal sealed class CandidateSearch
         return distinct;
     }
 
+    /// <summary>The match that grows from a given string.</summary>
+    internal StringMatch Match(StiffString model)
+    {
+        double odds = Follow(ref model);
+        return new StringMatch(model, [.. _numbers], [.. _chosen], odds);
+    }
+
     private List<double> Tries(double lowest, double highest)
     {
         SortedSet<double> all = [];
@@ -193,7 +200,7 @@ internal sealed class CandidateSearch
     /// <summary>A microphone may lose 12 dB per octave below 150 Hz.</summary>
     private static double RollOff(double frequency) => frequency < 150 ? 12 * Math.Log2(150 / frequency) : 0;
 
-    private double Sigma(double frequency) => (ModelScatter * frequency) + (0.25 * _resolution);
+    private double Sigma(double frequency) => (ModelScatter * frequency) + (0.21 * _resolution);
 
     /// <summary>The peak nearest to a frequency, from a place that is not above it.</summary>
     private int Nearest(double frequency, int from)

@@ -38,4 +38,7 @@ public static class DriveFindings
 
     /// <summary>Blocking: squareness did not change by more than it is uncertain; the beam is stiffer than the readings can show.</summary>
     public const string RackingNotSeen = "racking.not-seen";
+
+    /// <summary>Caution: no place was read twice from one side, so the scatter of the readings is not in the uncertainty.</summary>
+    public const string ScatterUnknown = "reversal.scatter-unknown";
 }

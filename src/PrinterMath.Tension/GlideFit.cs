@@ -33,10 +33,10 @@ internal sealed class GlideFit
     internal double LimitUncertainty { get; }
 
     /// <summary>
-    /// Weighted line through the relative frequency between blocks; weights are those of a phase difference, f²/(1/A₁² + 1/A₂²).
+    /// Weighted line through the frequency between blocks relative to the fitted one; weights are those of a phase difference, f²/(1/A₁² + 1/A₂²)/noise.
     /// Null when there are fewer than three steps.
     /// </summary>
-    internal static GlideFit? Of(PartialTracker track, ReadOnlySpan<double> frequencies)
+    internal static GlideFit? Of(PartialTracker track, ReadOnlySpan<double> frequencies, ReadOnlySpan<double> fitted, ReadOnlySpan<double> noise)
     {
         int steps = track.Blocks - 1;
         if (steps < 3)
@@ -50,9 +50,9 @@ internal sealed class GlideFit
             for (int p = 0; p < frequencies.Length; p++)
             {
                 double a = track.PowerAt(j, p), b = track.PowerAt(j + 1, p);
-                double w = a > 0 && b > 0 ? frequencies[p] * frequencies[p] / ((1 / a) + (1 / b)) : 0;
+                double w = a > 0 && b > 0 ? frequencies[p] * frequencies[p] / ((1 / a) + (1 / b)) / noise[p] : 0;
                 weight[j] += w;
-                ratio[j] += w * track.OffsetAfter(j, p) / frequencies[p];
+                ratio[j] += w * (((frequencies[p] + track.OffsetAfter(j, p)) / fitted[p]) - 1);
                 power[j] += a + b;
             }
 

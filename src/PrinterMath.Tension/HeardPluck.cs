@@ -46,7 +46,7 @@ public sealed class HeardPluck
     /// <returns>The text.</returns>
     public override string ToString()
     {
-        string answer = TryGetFundamental(out Measured<Frequency> f) ? f.ToString() : Blocked!.Code;
-        return string.Create(CultureInfo.InvariantCulture, $"{Start.Seconds:F2} s + {Duration.Seconds:F2} s: {answer}");
+        string answer = TryGetFundamental(out Measured<Frequency> f) ? f.ToString() + (IsUsed ? string.Empty : ", set aside") : Blocked!.Code;
+        return string.Create(CultureInfo.InvariantCulture, $"at {Start.Seconds:F2} s for {Duration.Seconds:F2} s: {answer}");
     }
 }

@@ -13,17 +13,24 @@ internal static class OnsetDetector
     private const double LoudStart = 0.5;
     private const double Decay = 1e-3;
     private const double OverBackground = 1.3;
+    private const double OverKnocks = 30;
 
-    internal static List<PluckStretch> Find(PluckEnvelope envelope, double sampleRate, double longest, int atMost)
+    /// <summary>All plucks, in order of time, outside the knocks, which are in order of time as well; loud knocks do not hide quiet plucks.</summary>
+    internal static List<PluckStretch> Find(PluckEnvelope envelope, double sampleRate, double longest, IReadOnlyList<PluckStretch> knocks)
     {
         double[] smooth = Smooth(envelope.MeanSquares);
-        double peak = smooth.Length == 0 ? 0 : smooth.Max();
+        double peak = smooth.Length == 0 ? 0 : Loudest(smooth, envelope.FrameLength, knocks);
         if (!(peak > 0))
         {
             return [];
         }
 
         double background = Background(smooth);
+        if (knocks.Count > 0 && peak < OverKnocks * background)
+        {
+            return [];
+        }
+
         List<int> starts = Starts(smooth, peak, background);
         List<PluckStretch> found = [];
         for (int i = 0; i < starts.Count; i++)
@@ -31,11 +38,31 @@ internal static class OnsetDetector
             int limit = i + 1 < starts.Count ? starts[i + 1] - 2 : smooth.Length + Reach - 1;
             int end = End(smooth, starts[i], Math.Min(limit, smooth.Length), limit, background);
             int start = starts[i] * envelope.FrameLength;
-            int count = Math.Min((end - starts[i]) * envelope.FrameLength, (int)(longest * sampleRate));
+            int count = Math.Min((Math.Min(end, envelope.MeanSquares.Length) - starts[i]) * envelope.FrameLength, (int)(longest * sampleRate));
             found.Add(new PluckStretch(start, count, LevelAfter(smooth, starts[i], limit)));
         }
 
-        return [.. found.OrderByDescending(s => s.Energy).Take(atMost).OrderBy(s => s.Start)];
+        found.RemoveAll(f => knocks.Any(k => f.Start <= k.Start && k.Start < f.Start + f.Count || k.Start <= f.Start && f.Start < k.Start + k.Count));
+        return found;
+    }
+
+    /// <summary>Highest mean square outside the knocks.</summary>
+    private static double Loudest(double[] smooth, int frameLength, IReadOnlyList<PluckStretch> knocks)
+    {
+        double peak = 0;
+        int next = 0, until = 0;
+        for (int i = 0; i < smooth.Length; i++)
+        {
+            while (next < knocks.Count && knocks[next].Start / frameLength <= i + Reach)
+            {
+                until = Math.Max(until, (knocks[next].Start + knocks[next].Count) / frameLength);
+                next++;
+            }
+
+            peak = i >= until ? Math.Max(peak, smooth[i]) : peak;
+        }
+
+        return peak;
     }
 
     /// <summary>Running mean over the 8 frames (40 ms) that begin at each frame.</summary>

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using UnitsNet;
 
@@ -13,16 +12,16 @@ public sealed class Partial
 {
     private readonly double _hertz;
     private readonly double _decibels;
-    private readonly double _decaySeconds;
+    private readonly double? _decaySeconds;
 
-    internal Partial(int number, double hertz, double decibels, double deviation, bool fits, double decaySeconds)
+    internal Partial(int number, double hertz, double decibels, double deviation, bool fits, double? decaySeconds)
     {
         Number = number;
         _hertz = hertz;
         _decibels = decibels;
         RelativeDeviation = deviation;
         Fits = fits;
-        _decaySeconds = decaySeconds;
+        _decaySeconds = decaySeconds > 0 ? decaySeconds : null;
     }
 
     /// <summary>Partial number n; 1 is the fundamental.</summary>
@@ -42,12 +41,17 @@ public sealed class Partial
 
     /// <summary>Time in which the amplitude falls to 1/e.</summary>
     /// <param name="decay">The time, when true is returned.</param>
-    /// <returns>Whether the partial was strong enough to be followed and decays.</returns>
-    public bool TryGetDecayTime([MaybeNullWhen(false)] out Duration decay)
+    /// <returns>
+    /// Whether the partial was strong enough to be followed, decays, and nothing falsified its decay: false for every partial of a reading with
+    /// <see cref="PluckFindings.Gated"/>, <see cref="PluckFindings.LevelControlled"/>, <see cref="PluckFindings.Beats"/> or clipping beyond the attack.
+    /// </returns>
+    public bool TryGetDecayTime(out Duration decay)
     {
-        decay = Duration.FromSeconds(_decaySeconds);
-        return _decaySeconds > 0;
+        decay = _decaySeconds is { } seconds ? Duration.FromSeconds(seconds) : default;
+        return _decaySeconds is not null;
     }
+
+    internal Partial WithoutDecay() => new(Number, _hertz, _decibels, RelativeDeviation, Fits, null);
 
     /// <summary>Number, frequency and level, invariant.</summary>
     /// <returns>The text.</returns>

@@ -3,7 +3,7 @@ namespace PrinterMath.Tension;
 /// <summary>Turns a match into partials that a reader can use.</summary>
 internal static class PartialList
 {
-    internal static List<Partial> Of(StringMatch match, List<SpectralPeak> peaks, StiffStringFit fit, int[] followed, PartialTracker track)
+    internal static List<Partial> Of(StringMatch match, List<SpectralPeak> peaks, double[] frequencies, StiffStringFit fit, int[] followed, PartialTracker track)
     {
         double strongest = match.Peaks.Max(p => peaks[p].Power);
         List<Partial> partials = [];
@@ -14,9 +14,9 @@ internal static class PartialList
             int place = Array.IndexOf(followed, i);
             partials.Add(new Partial(
                 match.Numbers[i],
-                peak.Frequency,
+                frequencies[i],
                 10 * Math.Log10(peak.Power / strongest),
-                (peak.Frequency / fitted) - 1,
+                (frequencies[i] / fitted) - 1,
                 fit.Weights[i] == 1,
                 place < 0 ? 0 : Decay(track, place)));
         }

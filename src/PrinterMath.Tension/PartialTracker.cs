@@ -4,13 +4,13 @@ namespace PrinterMath.Tension;
 
 /// <summary>Follows partials through the window: complex amplitude in half-overlapping Hann blocks, several partials at a time.</summary>
 /// <remarks>
-/// A block of four periods of f0 puts the zeros of its response on the neighbouring partials. The phase step from block to block is the frequency in
+/// A block of three periods of f0 puts the zeros of its response on the neighbouring partials. The phase step from block to block is the frequency in
 /// between, the fall of the magnitude is the decay.
 /// </remarks>
 internal sealed class PartialTracker
 {
-    private const int PeriodsPerBlock = 4;
-    private const int MostBlocks = 24;
+    private const int PeriodsPerBlock = 3;
+    private const int MostBlocks = 32;
 
     private PartialTracker(double[] re, double[] im, int partials, double hopSeconds)
     {
@@ -30,6 +30,8 @@ internal sealed class PartialTracker
     internal int Blocks { get; }
 
     internal double HopSeconds { get; }
+
+    internal Complex At(int block, int partial) => new(Re[(block * Partials) + partial], Im[(block * Partials) + partial]);
 
     internal double PowerAt(int block, int partial)
     {

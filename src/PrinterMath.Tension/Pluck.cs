@@ -16,20 +16,27 @@ public static class Pluck
 {
     private const double NotableGlide = 0.002;
     private const double Rounding = 1e-12;
+    private const double LowestRate = 2000;
+    private const double HighestRate = 192_000;
 
     /// <summary>Reads a recording of one or more plucks of one span.</summary>
     /// <param name="signal">The recording, mono, 2 kHz to 192 kHz, a few tenths of a second to minutes.</param>
     /// <param name="options">How to listen; null for the defaults.</param>
+    /// <param name="progress">Told how much is done, from 0 to 1; null for nobody.</param>
+    /// <param name="cancellation">Asked before each pluck.</param>
     /// <returns>The reading; its findings say what is wrong when there is no answer.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option is out of its range.</exception>
-    public static PluckReading Read(SampledSignal signal, PluckOptions? options = null)
+    /// <exception cref="ArgumentOutOfRangeException">The sample rate or an option is out of its range.</exception>
+    /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> asked for it.</exception>
+    public static PluckReading Read(
+        SampledSignal signal, PluckOptions? options = null, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         Guard.NotNull(signal);
         options ??= new PluckOptions();
         options.Check();
         ReadOnlySpan<double> samples = signal.Samples;
-        double rate = signal.SampleRateHertz;
+        double rate = Guard.Between(signal.SampleRateHertz, LowestRate, HighestRate, "signal.SampleRate");
+        cancellation.ThrowIfCancellationRequested();
         List<Finding> findings = [];
         PluckRange range = new(options.LowestFundamental.Hertz, Math.Min(options.HighestFundamental.Hertz, PluckAnalyzer.HighestPartial(rate)));
         if (range.Highest <= range.Lowest)
@@ -44,66 +51,90 @@ public static class Pluck
 
         PluckEnvelope envelope = PluckEnvelope.Of(samples, rate);
         double largest = Math.Max(Math.Abs(envelope.Lowest), Math.Abs(envelope.Highest));
-        List<PluckStretch> stretches = envelope.Highest - envelope.Lowest > Rounding * largest
-            ? OnsetDetector.Find(envelope, rate, options.LongestWindow.Seconds, options.MostPlucks)
-            : [];
-        if (stretches.Count == 0)
+        if (envelope.Highest - envelope.Lowest <= Rounding * largest)
         {
             return Nothing(findings, PluckSentences.None());
         }
 
-        int clipped = envelope.CountClipped(samples);
-        if (clipped > 0)
+        if (InterleavedChannels.ComeInPairs(samples, envelope.LoudestFrame * envelope.FrameLength))
         {
-            findings.Add(PluckSentences.Clipped(clipped));
+            return Nothing(findings, PluckSentences.Interleaved(rate));
         }
 
-        QuietLines quiet = SteadyLines.Outside(samples, rate, envelope, stretches);
-        List<PluckAnalysis> plucks = [];
-        foreach (PluckStretch stretch in stretches)
+        PluckSelection selection = PluckSelection.Of(samples, rate, envelope, options, range, progress, cancellation);
+        if (selection.Analyses.Count == 0)
         {
-            plucks.Add(PluckAnalyzer.Analyze(samples, rate, envelope.Mean, stretch, quiet, range));
+            return Nothing(findings, PluckSentences.None());
         }
 
-        return Conclude(findings, plucks);
+        if (InterleavedChannels.HaveImages(samples, rate, envelope.Mean, selection.Analyses))
+        {
+            return Nothing(findings, PluckSentences.Interleaved(rate));
+        }
+
+        PluckReading reading = Conclude(samples, rate, findings, envelope, selection);
+        progress?.Report(1);
+        return reading;
     }
 
-    private static PluckReading Conclude(List<Finding> findings, List<PluckAnalysis> plucks)
+    private static PluckReading Conclude(ReadOnlySpan<double> samples, double rate, List<Finding> findings, PluckEnvelope envelope, PluckSelection selection)
     {
+        List<PluckAnalysis> plucks = selection.Analyses;
         PluckConsensus consensus = PluckConsensus.Of(plucks);
+        PluckAnalysis strongest = consensus.Used.MaxBy(p => p.Stretch.Energy) ?? plucks.MaxBy(p => p.Stretch.Energy)!;
+        RecordingFaults faults = RecordingFaults.Of(samples, rate, envelope, selection, strongest);
+        findings.AddRange(faults.Findings);
         foreach (double line in plucks.SelectMany(p => p.SteadyLines).Where(f => SteadyLines.IsMains(f, 0)).Select(f => Math.Round(f)).Distinct().Order())
         {
             findings.Add(PluckSentences.Hum(line));
         }
 
-        PluckAnalysis? strongest = consensus.Used.MaxBy(p => p.Stretch.Energy);
         if (consensus.Blocked is not null)
         {
             findings.Add(consensus.Blocked);
         }
+        else
+        {
+            AddNotes(findings, plucks, consensus, strongest);
+        }
 
-        if (strongest?.Glide is { } glide && Math.Abs(glide.RelativeChange) > Math.Max(NotableGlide, 3 * glide.ChangeUncertainty))
+        if (selection.Stretches.Count > plucks.Count)
+        {
+            findings.Add(PluckSentences.LeftOut(selection.Stretches.Count - plucks.Count, plucks.Count));
+        }
+
+        return new PluckReading(
+            findings.AsReadOnly(),
+            [.. plucks.Select(p => new HeardPluck(p, consensus.Used.Contains(p)))],
+            consensus.Used.Count == 0 ? null : strongest,
+            consensus,
+            faults.DecayIsFalse);
+    }
+
+    private static void AddNotes(List<Finding> findings, List<PluckAnalysis> plucks, PluckConsensus consensus, PluckAnalysis strongest)
+    {
+        if (strongest.Glide is { } glide && Math.Abs(glide.RelativeChange) > Math.Max(NotableGlide, 3 * glide.ChangeUncertainty))
         {
             findings.Add(PluckSentences.Glide(glide.RelativeChange));
         }
 
-        if (strongest is not null && strongest.Partials.Count < 3)
+        if (strongest.Partials.Count < 3)
         {
             findings.Add(PluckSentences.FewPartials(strongest.Partials.Count));
         }
 
-        if (plucks.Count > 1)
+        int knocks = plucks.Count(p => p.Blocked is not null), heard = plucks.Count - knocks;
+        if (heard > 1)
         {
-            findings.Add(PluckSentences.Several(plucks.Count, consensus.Used.Count));
+            findings.Add(PluckSentences.Several(heard, consensus.Used.Count));
         }
 
-        if (consensus.Blocked is null)
+        if (knocks > 0)
         {
-            findings.AddRange(consensus.SetAside.Select(p => PluckSentences.Outlier(p.Stretch.Start / p.SampleRate, p.FirstPartial)));
+            findings.Add(PluckSentences.Handling(knocks));
         }
 
-        return new PluckReading(
-            findings.AsReadOnly(), [.. plucks.Select(p => new HeardPluck(p, consensus.Used.Contains(p)))], strongest, consensus);
+        findings.AddRange(consensus.SetAside.Select(p => PluckSentences.Outlier(p.Stretch.Start / p.SampleRate, p.FirstPartial)));
     }
 
     private static PluckReading Nothing(List<Finding> findings, Finding blocking)

@@ -10,8 +10,9 @@ internal static class PluckAnalyzer
     private const double HighestLine = 5000;
     private const double LeastPeriods = 8;
     private const double LeastSeconds = 0.05;
+    private const double DullRate = 4400;
     private const int MostPeaks = 48;
-    private const int MostFollowed = 8;
+    private const int MostFollowed = 16;
 
     /// <summary>Highest frequency at which partials are looked for.</summary>
     internal static double HighestPartial(double sampleRate) => Math.Min(HighestLine, 0.4 * sampleRate / PluckDecimator.FactorFor(sampleRate));
@@ -40,47 +41,93 @@ internal static class PluckAnalyzer
         double rate = sampleRate / PluckDecimator.FactorFor(sampleRate);
         if (PluckDecision.IsSteady(x, rate))
         {
-            return Stop(PluckSentences.Steady(stretch.Count / sampleRate), []);
+            int later = LateOnset(x, rate);
+            int skipped = later * PluckDecimator.FactorFor(sampleRate);
+            return later > 0
+                ? Hear(x[later..], stretch with { Start = stretch.Start + skipped, Count = stretch.Count - skipped }, quiet, range, sampleRate)
+                : Stop(PluckSentences.Steady(stretch.Count / sampleRate), []);
         }
 
         using PluckSpectrum spectrum = PluckSpectrum.Of(x, rate, HighestPartial(sampleRate));
         List<SpectralPeak> peaks = PeakFinder.Find(spectrum, LowestLine, MostPeaks);
         List<double> steady = RemoveSteady(peaks, spectrum, x, rate, quiet);
-        List<StringMatch> ranked = new CandidateSearch(peaks, spectrum.Resolution, HighestPartial(sampleRate)).Rank(range.Lowest, range.Highest);
-        Finding? blocked = PluckDecision.Judge(ranked, peaks);
-        if (blocked is not null)
+        CandidateSearch search = new(peaks, spectrum.Resolution, HighestPartial(sampleRate));
+        (StringMatch? match, Finding? blocked) = PluckDecision.Judge(
+            search.Rank(range.Lowest, range.Highest), peaks, search, new OctaveTest(spectrum, steady, HighestPartial(sampleRate)), range);
+        if (match is null)
         {
-            return Stop(blocked, steady);
+            return Stop(blocked!, steady);
         }
 
-        StringMatch match = ranked[0];
-        double[] frequencies = new double[match.Numbers.Length], noise = new double[frequencies.Length];
-        for (int i = 0; i < frequencies.Length; i++)
+        int count = match.Numbers.Length;
+        double[] frequencies = new double[count], noise = new double[count];
+        for (int i = 0; i < count; i++)
         {
             SpectralPeak peak = peaks[match.Peaks[i]];
             frequencies[i] = peak.Frequency;
             noise[i] = 0.55 * spectrum.Resolution / Math.Sqrt(2 * peak.Ratio);
         }
 
-        StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
-        int[] strongest = [.. Enumerable.Range(0, frequencies.Length)
-            .Where(i => fit.Weights[i] == 1).OrderByDescending(i => peaks[match.Peaks[i]].Power).Take(MostFollowed)];
+        int[] strongest = [.. Enumerable.Range(0, count).OrderByDescending(i => peaks[match.Peaks[i]].Ratio * match.Numbers[i]).Take(MostFollowed).Order()];
         double[] followed = [.. strongest.Select(i => frequencies[i])];
-        PartialTracker track = PartialTracker.Follow(x, rate, followed, fit.Model.F0);
+        int begin = Onset(x, rate);
+        PartialTracker track = PartialTracker.Follow(x[begin..], rate, followed, match.Model.F0);
+        DecayFit decays = DecayFit.Of(track, followed, steady, rate);
+        for (int k = 0; k < strongest.Length; k++)
+        {
+            if (decays.Uncertainties[k] > 0)
+            {
+                frequencies[strongest[k]] = decays.Frequencies[k];
+                noise[strongest[k]] = decays.Uncertainties[k];
+            }
+        }
+
+        StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
         return new PluckAnalysis
         {
             Stretch = stretch,
             SampleRate = sampleRate,
             Fit = fit,
-            Glide = GlideFit.Of(track, followed),
-            Partials = PartialList.Of(match, peaks, fit, strongest, track),
+            Glide = GlideFit.Of(track, followed, decays.Frequencies, decays.Noise),
+            Partials = PartialList.Of(match, peaks, frequencies, fit, strongest, track),
             SignalToNoise = PartialList.SignalToNoise(match, peaks, spectrum),
             LogOdds = match.LogOdds,
             SteadyLines = steady,
+            Beat = BeatSearch.Find(track, followed, fit.Model.F0),
         };
 
         PluckAnalysis Stop(Finding finding, IReadOnlyList<double> lines) =>
             new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines };
+    }
+
+    /// <summary>Just after the attack: 2 ms past the first sample that comes to half of the largest of the first 25 ms.</summary>
+    private static int Onset(ReadOnlySpan<double> x, double rate)
+    {
+        ReadOnlySpan<double> attack = x[..Math.Min(x.Length, (int)(0.025 * rate))];
+        double largest = 0;
+        foreach (double v in attack)
+        {
+            largest = Math.Max(largest, Math.Abs(v));
+        }
+
+        int first = 0;
+        while (Math.Abs(attack[first]) < largest / 2)
+        {
+            first++;
+        }
+
+        return first + (int)(0.002 * rate);
+    }
+
+    /// <summary>Where a pluck begins that is hidden under hiss: the onset in the part of the sound below 2 kHz; 0 when there is none.</summary>
+    private static int LateOnset(ReadOnlySpan<double> x, double rate)
+    {
+        int factor = Math.Max(1, (int)(rate / DullRate));
+        double[] dull = new double[x.Length / factor];
+        PluckDecimator.Take(x, 0, factor, 0, dull);
+        List<PluckStretch> found = OnsetDetector.Find(PluckEnvelope.Of(dull, rate / factor), rate / factor, dull.Length * factor / rate, []);
+        int start = found.Count == 0 ? 0 : found[0].Start * factor;
+        return x.Length - start > LeastSeconds * rate ? start : 0;
     }
 
     private static List<double> RemoveSteady(List<SpectralPeak> peaks, PluckSpectrum spectrum, ReadOnlySpan<double> x, double rate, QuietLines quiet)

@@ -5,39 +5,98 @@ namespace PrinterMath.Tension;
 /// <summary>Decides whether the best string may be called the answer.</summary>
 /// <remarks>
 /// Three gates: the best string beats "strays only" by <see cref="LeastOdds"/>, it explains most of the power in the peaks, and no rival comes
-/// within <see cref="LeastLead"/>. Odds are natural logarithms; a lead of 4 is 55 to 1.
+/// within <see cref="LeastLead"/>. Odds are natural logarithms. Rivals at a whole ratio are judged by <see cref="OctaveTest"/>, all others by
+/// the odds of their peaks.
 /// </remarks>
 internal static class PluckDecision
 {
     internal const double LeastOdds = 10;
     internal const double LeastLead = 4;
     private const double LeastShare = 0.5;
-    private const double SteadyRatio = 0.7;
+    internal const double LeastOctaveLead = 2.5;
+    private static readonly int[] Divisors = [2, 3, 5];
+    private const int MostMoves = 4;
+    private const double SteadyRatio = 0.9;
 
-    internal static Finding? Judge(List<StringMatch> ranked, List<SpectralPeak> peaks)
+    /// <summary>The string that may be called the answer, or the finding that stands in the way.</summary>
+    internal static (StringMatch? Match, Finding? Blocked) Judge(List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range)
     {
         if (ranked.Count == 0)
         {
-            return PluckSentences.NoPitch(peaks.Count, 0, 0);
+            return (null, PluckSentences.NoPitch(peaks.Count, 0, 0));
         }
 
         StringMatch best = ranked[0];
-        double total = peaks.Sum(p => p.Power);
-        double share = best.Peaks.Sum(p => peaks[p].Power) / total;
-        if (best.LogOdds < LeastOdds || share < LeastShare)
+        for (int round = 0; round < MostMoves; round++)
         {
-            return PluckSentences.NoPitch(peaks.Count, best.LogOdds, share);
+            (StiffString other, double lead) = Nearest(best.Model, test, range);
+            if (lead > LeastOctaveLead)
+            {
+                break;
+            }
+
+            if (lead > -LeastOctaveLead || round == MostMoves - 1)
+            {
+                return (null, Weakness(best, peaks) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead));
+            }
+
+            best = search.Match(other);
         }
 
-        if (ranked.Count > 1 && best.LogOdds - ranked[1].LogOdds < LeastLead)
+        if (Weakness(best, peaks) is { } weak)
         {
-            double ratio = Math.Max(best.Model.F0, ranked[1].Model.F0) / Math.Min(best.Model.F0, ranked[1].Model.F0);
-            return Math.Abs(ratio - Math.Round(ratio)) < 0.03 * ratio
-                ? PluckSentences.OctaveUndecided(best.Model.Partial(1), ranked[1].Model.Partial(1), best.LogOdds - ranked[1].LogOdds)
-                : PluckSentences.NoPitch(peaks.Count, best.LogOdds - ranked[1].LogOdds, share);
+            return (null, weak);
         }
 
-        return null;
+        StringMatch? rival = ranked.Find(r => best.LogOdds - r.LogOdds < LeastLead && !IsMultiple(best.Model, r.Model) && Contests(r, best, peaks));
+        return rival is null ? (best, null) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)));
+    }
+
+    /// <summary>That the string hardly beats strays, or explains little of the power in the peaks.</summary>
+    private static Finding? Weakness(StringMatch best, List<SpectralPeak> peaks)
+    {
+        double share = Share(best, peaks);
+        return best.LogOdds < LeastOdds || share < LeastShare ? PluckSentences.NoPitch(peaks.Count, best.LogOdds, share) : null;
+    }
+
+    private static double Share(StringMatch match, List<SpectralPeak> peaks) => match.Peaks.Sum(p => peaks[p].Power) / peaks.Sum(p => p.Power);
+
+    /// <summary>Strings a whole ratio apart were judged by the spectrum.</summary>
+    private static bool IsMultiple(StiffString a, StiffString b)
+    {
+        double ratio = Math.Max(a.F0, b.F0) / Math.Min(a.F0, b.F0);
+        return Math.Abs(ratio - Math.Round(ratio)) < 0.01 * ratio;
+    }
+
+    /// <summary>A rival that shares little of its power with a string at least twice as strong is another string that rings along, not another reading.</summary>
+    private static bool Contests(StringMatch rival, StringMatch best, List<SpectralPeak> peaks)
+    {
+        double own = rival.Peaks.Sum(p => peaks[p].Power);
+        return rival.Peaks.Intersect(best.Peaks).Sum(p => peaks[p].Power) > 0.25 * own || best.Peaks.Sum(p => peaks[p].Power) < 2 * own;
+    }
+
+    /// <summary>The string at a half, a third, a fifth, twice, three or five times the frequency that comes nearest, and the lead over it.</summary>
+    private static (StiffString Other, double Lead) Nearest(StiffString model, OctaveTest test, PluckRange range)
+    {
+        StiffString nearest = model;
+        double least = double.PositiveInfinity;
+        foreach (int d in Divisors)
+        {
+            StiffString lower = new(model.F0 / d, model.B / (d * d)), upper = new(model.F0 * d, model.B * d * d);
+            if (lower.F0 >= range.Lowest)
+            {
+                Consider(lower, -test.LowerOverUpper(model, d));
+            }
+
+            if (upper.F0 <= range.Highest)
+            {
+                Consider(upper, test.LowerOverUpper(upper, d));
+            }
+        }
+
+        return (nearest, least);
+
+        void Consider(StiffString other, double lead) => (nearest, least) = lead < least ? (other, lead) : (nearest, least);
     }
 
     /// <summary>Whether half a second or more of sound keeps its strength: last third against first third.</summary>

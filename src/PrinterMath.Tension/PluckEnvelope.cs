@@ -26,6 +26,8 @@ internal sealed class PluckEnvelope
 
     internal double Highest { get; }
 
+    internal int LoudestFrame => MeanSquares.Length == 0 ? 0 : Array.IndexOf(MeanSquares, MeanSquares.Max());
+
     internal static PluckEnvelope Of(ReadOnlySpan<double> samples, double rate)
     {
         (double sum, double lowest, double highest) = Extremes(samples);
@@ -42,13 +44,26 @@ internal sealed class PluckEnvelope
     }
 
     /// <summary>Samples that stand in a run of three or more at either extreme: a converter's or a recorder's limit.</summary>
-    internal int CountClipped(ReadOnlySpan<double> samples)
+    internal ClippedStretch Clipped(ReadOnlySpan<double> samples)
     {
-        int clipped = 0, run = 0;
+        int clipped = 0, run = 0, place = -1;
         double last = double.NaN;
         double high = Highest - ((Highest - Lowest) * 1e-9), low = Lowest + ((Highest - Lowest) * 1e-9);
-        foreach (double sample in samples)
+        Vector<double> highs = new(high), lows = new(low);
+        for (int i = 0; i < samples.Length; i++)
         {
+            while (i + Vector<double>.Count <= samples.Length && IsBetween(new Vector<double>(samples[i..]), lows, highs))
+            {
+                run = 0;
+                i += Vector<double>.Count;
+            }
+
+            if (i == samples.Length)
+            {
+                break;
+            }
+
+            double sample = samples[i];
             if (sample < high && sample > low)
             {
                 run = 0;
@@ -57,11 +72,15 @@ internal sealed class PluckEnvelope
 
             run = run > 0 && sample >= high == last >= high ? run + 1 : 1;
             clipped += run == 3 ? 3 : run > 3 ? 1 : 0;
+            place = run >= 3 ? i : place;
             last = sample;
         }
 
-        return clipped;
+        return new ClippedStretch(clipped, place);
     }
+
+    private static bool IsBetween(Vector<double> samples, Vector<double> lows, Vector<double> highs) =>
+        Vector.LessThanAll(samples, highs) && Vector.GreaterThanAll(samples, lows);
 
     private static (double Sum, double Lowest, double Highest) Extremes(ReadOnlySpan<double> samples)
     {

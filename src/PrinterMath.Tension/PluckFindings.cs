@@ -28,6 +28,24 @@ public static class PluckFindings
     /// <summary>Note: the sample rate carries only part of the range of fundamentals looked for.</summary>
     public const string RangeReduced = "pluck.range-reduced";
 
+    /// <summary>Blocking: two channels, sample after sample in turn, were read as one; pass one of them.</summary>
+    public const string Interleaved = "pluck.interleaved";
+
+    /// <summary>Caution: a second string of nearly equal pitch rings too. Damp the neighbouring belt by hand and pluck again.</summary>
+    public const string Beats = "pluck.beats";
+
+    /// <summary>Caution: a noise gate shut while the span was ringing. The frequency stands, decay times are withheld.</summary>
+    public const string Gated = "pluck.gated";
+
+    /// <summary>Caution: the recorder's gain follows the sound. The frequency stands, decay times are withheld and levels are not to be trusted.</summary>
+    public const string LevelControlled = "pluck.level-controlled";
+
+    /// <summary>Note: more plucks were found than <see cref="PluckOptions.MostPlucks"/> lets be analysed; the loudest were taken.</summary>
+    public const string LeftOut = "pluck.left-out";
+
+    /// <summary>Note: sounds without a pitch between the plucks, as taps and bumps make, were set aside.</summary>
+    public const string Handling = "pluck.handling";
+
     /// <summary>Caution: samples stand at the limit of the recorder. Frequencies survive clipping, levels and decay do not.</summary>
     public const string Clipped = "pluck.clipped";
 

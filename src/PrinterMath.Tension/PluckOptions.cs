@@ -18,8 +18,8 @@ public sealed record PluckOptions
     /// <value>3 s; from 0.1 s to 10 s.</value>
     public Duration LongestWindow { get; init; } = Duration.FromSeconds(3);
 
-    /// <summary>Most plucks analysed, the loudest first.</summary>
-    /// <value>8; from 1 to 32.</value>
+    /// <summary>Most plucks that take part, the loudest first. Sounds without a pitch do not count, but no more than four times as many sounds are analysed.</summary>
+    /// <value>8; from 1 to 32. How many were left out is said by <see cref="PluckFindings.LeftOut"/>.</value>
     public int MostPlucks { get; init; } = 8;
 
     internal void Check()

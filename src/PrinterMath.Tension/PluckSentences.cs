@@ -30,8 +30,26 @@ internal static class PluckSentences
     internal static Finding RangeReduced(double highest) =>
         Make(PluckFindings.RangeReduced, FindingSeverity.Note, $"The sample rate lets fundamentals be heard up to {highest:F0} Hz only.", new FindingNumber("highest", highest, "Hz"));
 
-    internal static Finding Clipped(int samples) =>
-        Make(PluckFindings.Clipped, FindingSeverity.Caution, $"{samples} samples stand at the recorder's limit: lower the gain. Levels and decay are not to be trusted.", new FindingNumber("samples", samples, "1"));
+    internal static Finding Clipped(int samples, double share, double until, bool beyondAttack) =>
+        Make(PluckFindings.Clipped, FindingSeverity.Caution, beyondAttack ? (FormattableString)$"{samples} samples stand at the recorder's limit, {100 * share:F0} % of the pluck: lower the gain. Levels and decay are not to be trusted." : $"{samples} samples stand at the recorder's limit, in the attack alone: lower the gain. Levels are not to be trusted.", new FindingNumber("samples", samples, "1"), new FindingNumber("share", share, "1"), new FindingNumber("until", until, "s"));
+
+    internal static Finding Interleaved(double rate) =>
+        Make(PluckFindings.Interleaved, FindingSeverity.Blocking, $"This looks like two channels interleaved; pass one channel, every other sample, with its own sample rate.", new FindingNumber("sampleRate", rate, "Hz"));
+
+    internal static Finding Beats(double rate, double decibels) =>
+        Make(PluckFindings.Beats, FindingSeverity.Caution, $"A second string {rate:F1} Hz away rings at {decibels:F0} dB: damp the neighbouring belt by hand and pluck again.", new FindingNumber("beatRate", rate, "Hz"), new FindingNumber("level", decibels, "dB"));
+
+    internal static Finding Gated(double seconds) =>
+        Make(PluckFindings.Gated, FindingSeverity.Caution, $"A noise gate shut {seconds:F2} s after the pluck: switch noise suppression off. No decay times are given.", new FindingNumber("time", seconds, "s"));
+
+    internal static Finding LevelControlled(double decibels) =>
+        Make(PluckFindings.LevelControlled, FindingSeverity.Caution, $"The noise rises by {decibels:F0} dB while the pluck dies: switch automatic level control off. No decay times are given.", new FindingNumber("rise", decibels, "dB"));
+
+    internal static Finding LeftOut(int leftOut, int analysed) =>
+        Make(PluckFindings.LeftOut, FindingSeverity.Note, $"The {analysed} loudest sounds were analysed and {leftOut} left out; raise the number of plucks or shorten the recording.", new FindingNumber("leftOut", leftOut, "1"), new FindingNumber("analysed", analysed, "1"));
+
+    internal static Finding Handling(int count) =>
+        Make(PluckFindings.Handling, FindingSeverity.Note, $"{count} sounds without a pitch were set aside.", new FindingNumber("sounds", count, "1"));
 
     internal static Finding Hum(double frequency) =>
         Make(PluckFindings.Hum, FindingSeverity.Note, $"A steady line at {frequency:F1} Hz, a multiple of the mains frequency, was set aside.", new FindingNumber("frequency", frequency, "Hz"));

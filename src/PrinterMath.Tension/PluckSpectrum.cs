@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Numerics;
+using PrinterMath.Measurement;
 
 namespace PrinterMath.Tension;
 
@@ -37,14 +38,28 @@ internal sealed class PluckSpectrum : IDisposable
         double bin = rate / size;
         double[] padded = ArrayPool<double>.Shared.Rent(size);
         padded.AsSpan(samples.Length, size - samples.Length).Clear();
-        Taper(samples, padded);
+        PluckTaper.Apply(samples, padded);
         int bins = Math.Min(size / 2, (int)(highest / bin) + 1);
         double[] power = ArrayPool<double>.Shared.Rent(bins);
-        RealTransform.Power(padded.AsSpan(0, size), power.AsSpan(0, bins));
+        Powers(padded.AsSpan(0, size), power.AsSpan(0, bins));
         ArrayPool<double>.Shared.Return(padded);
-        double resolution = rate / samples.Length;
+        double resolution = rate / samples.Length * PluckTaper.NoiseBandwidth / 1.5;
         int step = Math.Max(8, (int)(Math.Max(50, 8 * resolution) / bin));
         return new PluckSpectrum(power, bins, bin, resolution, FloorOf(power.AsSpan(0, bins), step), step);
+    }
+
+    private static void Powers(ReadOnlySpan<double> x, Span<double> power)
+    {
+        var transform = new RealFourierTransform(x.Length);
+        double[] rented = ArrayPool<double>.Shared.Rent(2 * transform.Bins);
+        Span<double> re = rented.AsSpan(0, transform.Bins), im = rented.AsSpan(transform.Bins, transform.Bins);
+        transform.Forward(x, re, im);
+        for (int k = 0; k < power.Length; k++)
+        {
+            power[k] = (re[k] * re[k]) + (im[k] * im[k]);
+        }
+
+        ArrayPool<double>.Shared.Return(rented);
     }
 
     public void Dispose() => ArrayPool<double>.Shared.Return(_power);
@@ -56,26 +71,6 @@ internal sealed class PluckSpectrum : IDisposable
         int left = Math.Min((int)place, _floor.Length - 1);
         int right = Math.Min(left + 1, _floor.Length - 1);
         return _floor[left] + ((place - left) * (_floor[right] - _floor[left]));
-    }
-
-    /// <summary>Hann taper.</summary>
-    private static void Taper(ReadOnlySpan<double> samples, double[] tapered)
-    {
-        double mean = 0;
-        foreach (double sample in samples)
-        {
-            mean += sample;
-        }
-
-        mean /= samples.Length;
-
-        (double rs, double rc) = Math.SinCos(2 * Math.PI / samples.Length);
-        (double s, double c) = Math.SinCos(Math.PI / samples.Length);
-        for (int i = 0; i < samples.Length; i++)
-        {
-            tapered[i] = (samples[i] - mean) * 0.5 * (1 - c);
-            (s, c) = ((s * rc) + (c * rs), (c * rc) - (s * rs));
-        }
     }
 
     /// <summary>

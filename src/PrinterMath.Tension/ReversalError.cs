@@ -8,7 +8,8 @@ namespace PrinterMath.Tension;
 /// <summary>Reversal of an axis: how much the mean place depends on the side it was reached from.</summary>
 /// <remarks>
 /// At target i B_i = x̄_i↑ − x̄_i↓, the means of the deviations in either direction; reversal of the axis B = max|B_i|; mean reversal B̄ = ΣB_i/m.
-/// u²(B_i) = s↑²/n↑ + s↓²/n↓ + step²/6, the last term for the reading step of two means. Backlash, friction against the belt (twice the lost motion of
+/// u²(B_i) = s↑²/n↑ + s↓²/n↓ + step²/6, the last term for the reading step of two means; where a place was read once from a side, s is pooled from the places read more often, and where there
+/// is none a finding says that the scatter is not counted. The largest of several |B_i| is by its choice somewhat too large. Backlash, friction against the belt (twice the lost motion of
 /// <see cref="AxisResponse.LostMotion"/>) and twist of the carriage all show up in it.
 /// Source: ISO 230-2, definitions of reversal value (from memory); JCGM 100:2008, 4.2.3 and F.2.2.1.
 /// </remarks>
@@ -20,14 +21,19 @@ namespace PrinterMath.Tension;
 public sealed class ReversalError
 {
     private readonly ReadOnlyCollection<Measured<Length>> _at;
+    private readonly ReadOnlyCollection<Finding> _findings;
 
-    private ReversalError(Measured<Length>[] at, Length largestAt, Measured<Length> largest, Measured<Length> mean)
+    private ReversalError(Measured<Length>[] at, Length largestAt, Measured<Length> largest, Measured<Length> mean, params Finding[] findings)
     {
         _at = Array.AsReadOnly(at);
+        _findings = Array.AsReadOnly(findings);
         LargestAt = largestAt;
         Largest = largest;
         Mean = mean;
     }
+
+    /// <summary><see cref="DriveFindings.ScatterUnknown"/>, or nothing.</summary>
+    public IReadOnlyList<Finding> Findings => _findings;
 
     /// <summary>B_i at each target in the order of the readings; positive where the axis ends higher coming from below.</summary>
     public IReadOnlyList<Measured<Length>> AtTargets => _at;
@@ -50,7 +56,8 @@ public sealed class ReversalError
     {
         double step = Guard.Positive(readingStep.Meters, nameof(readingStep));
         Guard.AtLeast(Guard.NotNull(readings).Count, 1, nameof(readings));
-        Measured<Length>[] at = [.. readings.Select(place => At(Guard.NotNull(place, nameof(readings)), step))];
+        PooledScatter pooled = PooledScatter.Of(readings);
+        Measured<Length>[] at = [.. readings.Select(place => At(place, step, pooled))];
         int largest = Enumerable.Range(0, at.Length).MaxBy(i => Math.Abs(at[i].SiValue));
         BudgetInput[] inputs = [.. at.Select((b, i) => BudgetInput.Of(FormattableString.Invariant($"target {i + 1}"), b))];
         double[] weights = new double[at.Length];
@@ -59,7 +66,8 @@ public sealed class ReversalError
             at,
             readings[largest].Target,
             Measured<Length>.FromSi(Math.Abs(at[largest].SiValue), at[largest].SiStandardUncertainty, at[largest].DegreesOfFreedom),
-            Propagation.FirstOrder<Length>(at.Average(b => b.SiValue), inputs, weights).Result);
+            Propagation.FirstOrder<Length>(at.Average(b => b.SiValue), inputs, weights).Result,
+            pooled.DegreesOfFreedom > 0 ? [] : [Unrepeated]);
     }
 
     /// <summary>Judges the largest reversal.</summary>
@@ -76,24 +84,16 @@ public sealed class ReversalError
     /// <returns>Largest and mean reversal.</returns>
     public override string ToString() => $"reversal {Largest} at {LargestAt.Millimeters.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} mm, mean {Mean}";
 
-    private static Measured<Length> At(ReversalReadings place, double step)
+    private static Finding Unrepeated => new(
+        DriveFindings.ScatterUnknown,
+        FindingSeverity.Caution,
+        "Every place was read once from each side: the uncertainty counts the step of the indicator alone. Repeat the runs, five each way if you can.");
+
+    private static Measured<Length> At(ReversalReadings place, double step, PooledScatter pooled)
     {
-        Measured<Length> below = OneWay(place.FromBelow, step);
-        Measured<Length> above = OneWay(place.FromAbove, step);
+        Measured<Length> below = pooled.Mean(place.FromBelow, step);
+        Measured<Length> above = pooled.Mean(place.FromAbove, step);
         return Propagation.FirstOrder<Length>(
             below.SiValue - above.SiValue, [BudgetInput.Of("from below", below), BudgetInput.Of("from above", above)], [1, -1]).Result;
-    }
-
-    private static Measured<Length> OneWay(IReadOnlyList<double> readings, double step)
-    {
-        int n = readings.Count;
-        double mean = readings.Average();
-        double square = n > 1 ? readings.Sum(reading => (reading - mean) * (reading - mean)) / ((n - 1.0) * n) : 0;
-        double resolution = step * step / 12;
-
-        // Welch-Satterthwaite with the resolution taken as known.
-        double total = square + resolution;
-        double degreesOfFreedom = square > 0 ? Math.Max(1, (n - 1) * total * total / (square * square)) : double.PositiveInfinity;
-        return Measured<Length>.FromSi(mean, Math.Sqrt(total), degreesOfFreedom);
     }
 }

@@ -14,17 +14,20 @@ namespace PrinterMath.Tension;
 /// </remarks>
 /// <example><code>
 /// Tensioner learned = Tensioner.FromReadings(span, before, after, turns);
-/// TensionerTurn turn = learned.Toward(window.Recommended.Value, span.TensionFor(after).Value);
+/// TensionerTurn turn = learned.TowardFromLast(window.Recommended.Value);
 /// </code></example>
 [DebuggerDisplay("{ToString(),nq}")]
 public sealed class Tensioner
 {
+    private const int After = 5;
     private readonly TensionerOptions _options;
+    private readonly BudgetInput[] _learnedFrom;
 
-    private Tensioner(Measured<Force> gainPerTurn, TensionerOptions? options)
+    private Tensioner(Measured<Force> gainPerTurn, TensionerOptions? options, params BudgetInput[] learnedFrom)
     {
         GainPerTurn = gainPerTurn;
         _options = (options ?? new TensionerOptions()).Checked();
+        _learnedFrom = learnedFrom;
     }
 
     /// <summary>Change of tension for each full turn in the tightening sense.</summary>
@@ -76,15 +79,15 @@ public sealed class Tensioner
             throw Guard.Out(nameof(turns), turns.SiValue, "other than zero");
         }
 
-        Measured<Force> gain = Propagation.FirstOrder<Force>(
-            x => (SpanModel.Newtons(x[5], x[0], x[1], x[2], x[3], 1) - SpanModel.Newtons(x[4], x[0], x[1], x[2], x[3], 1)) / x[6],
-            [
-                BudgetInput.Of(SpanInputs.Length, span.Length), BudgetInput.Of(SpanInputs.Density, span.Density),
-                BudgetInput.Of(SpanInputs.Rigidity, span.Rigidity), BudgetInput.Of(SpanInputs.Ends, span.Fixity),
-                BudgetInput.Of("frequency before", before), BudgetInput.Of("frequency after", after), BudgetInput.Of("turns", turns),
-            ]).Result;
+        BudgetInput[] inputs =
+        [
+            BudgetInput.Of(SpanInputs.Length, span.Length), BudgetInput.Of(SpanInputs.Density, span.Density),
+            BudgetInput.Of(SpanInputs.Rigidity, span.Rigidity), BudgetInput.Of(SpanInputs.Ends, span.Fixity),
+            BudgetInput.Of("frequency before", before), BudgetInput.Of("frequency after", after), BudgetInput.Of("turns", turns),
+        ];
+        Measured<Force> gain = Propagation.FirstOrder<Force>(Learned, inputs).Result;
         return gain.Interval().Lower.Newtons > 0
-            ? new Tensioner(gain, options)
+            ? new Tensioner(gain, options, inputs)
             : throw new IndeterminateException($"A turn changes the tension by {gain}: the readings do not show that it tightens the belt. Turn further, or pluck more often.");
     }
 
@@ -93,7 +96,7 @@ public sealed class Tensioner
     /// <param name="from">Tension now, greater than zero.</param>
     /// <param name="name">What the person calls the belt; not empty.</param>
     /// <returns>Turns with their budget, sense, and how much of them to make before the next reading.</returns>
-    /// <remarks>A gain learned on the same span shares errors with the reading; they are taken as independent here, which overstates the uncertainty. A <see cref="TensionerPair"/> counts them once.</remarks>
+    /// <remarks>Reading and gain are taken as independent: where the gain was learned on the same span, <see cref="TowardFromLast"/> counts once what both share.</remarks>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A tension is not positive.</exception>
     public TensionerTurn Toward(Force target, Measured<Force> from, string name = "belt")
@@ -102,10 +105,33 @@ public sealed class Tensioner
         Guard.Positive(from.SiValue, nameof(from));
         UncertaintyBudget<double> turns = Propagation.FirstOrder<double>(
             x => (aim - x[0]) / x[1], [BudgetInput.Of("tension", from), BudgetInput.Of("gain", GainPerTurn)]);
-        return new TensionerTurn(name, turns, Math.Clamp(turns.Result.SiValue, -LargestAdjustment, LargestAdjustment));
+        return Turned(name, turns);
+    }
+
+    /// <summary>What to turn, starting from the second of the readings that the gain was learned from: density and length then all but cancel.</summary>
+    /// <param name="target">Tension to end at, greater than zero.</param>
+    /// <param name="name">What the person calls the belt; not empty.</param>
+    /// <returns>As of <see cref="Toward"/>, what gain and reading share counted once.</returns>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The tension is not positive.</exception>
+    /// <exception cref="InvalidOperationException">The gain was not learned from readings.</exception>
+    public TensionerTurn TowardFromLast(Force target, string name = "belt")
+    {
+        double aim = Guard.Positive(target.Newtons, nameof(target));
+        return _learnedFrom.Length == 0
+            ? throw new InvalidOperationException("The gain was not learned from readings, so there is no last one.")
+            : Turned(name, Propagation.FirstOrder<double>(x => (aim - Newtons(x, After)) / Learned(x), _learnedFrom));
     }
 
     /// <summary>Invariant text.</summary>
     /// <returns>The gain.</returns>
     public override string ToString() => $"{GainPerTurn} per turn";
+
+    private TensionerTurn Turned(string name, UncertaintyBudget<double> turns) =>
+        new(name, turns, Math.Clamp(turns.Result.SiValue, -LargestAdjustment, LargestAdjustment));
+
+    /// <summary>(T_after − T_before)/n from the inputs of <see cref="FromReadings"/>.</summary>
+    private static double Learned(ReadOnlySpan<double> x) => (Newtons(x, After) - Newtons(x, After - 1)) / x[After + 1];
+
+    private static double Newtons(ReadOnlySpan<double> x, int frequency) => SpanModel.Newtons(x[frequency], x[0], x[1], x[2], x[3], 1);
 }

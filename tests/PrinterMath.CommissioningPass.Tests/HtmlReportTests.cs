@@ -14,7 +14,7 @@ public sealed class HtmlReportTests
 
     /// <summary>How the label of each kind of picture begins.</summary>
     private static readonly string[] Kinds =
-        ["Spectrum of belt-a.wav", "Spectrum of belt-b.wav", "Plan of the bed", "Height map of the bed", "Power spectral density of axis x", "Vibration that the sequence for axis x leaves", "12 pairs"];
+        ["Spectrum of belt-a.wav", "Spectrum of belt-b.wav", "Tension window from", "Plan of the bed", "Height map of the bed", "Power spectral density of axis x", "Vibration that the sequence for axis x leaves", "12 pairs"];
 
     private static readonly Dictionary<string, double> PerSi = new()
     {
@@ -24,6 +24,8 @@ public sealed class HtmlReportTests
         ["%"] = 1e-2,
         ["mm"] = 1e-3,
         ["mrad"] = 1e-3,
+        ["N·m"] = 1,
+        ["m/s²"] = 1,
         ["°"] = Math.PI / 180,
         [""] = 1,
     };
@@ -134,6 +136,7 @@ public sealed class HtmlReportTests
     }
 
     [Theory]
+    [InlineData("tension", "drive.csv", "drive.csv")]
     [InlineData("resonance", "acceleration.csv", "acceleration.csv")]
     [InlineData("extrusion", "walls.csv", "walls.csv")]
     [InlineData("extrusion", "fit.csv", "fit.csv")]

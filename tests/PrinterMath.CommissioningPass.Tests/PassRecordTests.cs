@@ -14,7 +14,8 @@ public sealed class PassRecordTests
     ];
 
     private static readonly string[] Judged =
-        ["tension.a.tension", "tension.b.tension", "tension.difference", "tramming.height_spread", "tramming.predicted_spread", "surface.flatness"];
+        ["tension.a.tension", "tension.b.tension", "tension.difference", "tension.a.window", "tension.b.window", "tension.predicted_difference", "tension.motor.reserve", "tension.motor.acceleration",
+         "tramming.height_spread", "tramming.predicted_spread", "surface.flatness"];
 
     [Theory]
     [InlineData("demo")]

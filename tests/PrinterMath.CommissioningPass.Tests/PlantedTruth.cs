@@ -7,11 +7,12 @@ internal static class PlantedTruth
 {
     private const double Millimetre = 1e-3;
 
-    /// <summary>Middle of the simulated owner's window of tension, 25 to 45 N.</summary>
-    private const double TargetNewtons = 35;
+    /// <summary>Middle of the simulated owner's limits of tension, 25 to 45 N: the aim where the drive has no window.</summary>
+    private const double MiddleNewtons = 35;
 
-    internal static Dictionary<string, double> Of(WorkshopVisit visit, IReadOnlyList<RecordEntry> entries)
+    internal static Dictionary<string, double> Of(WorkshopVisit visit, IReadOnlyList<RecordEntry> entries, IReadOnlyDictionary<string, double> settings)
     {
+        double target = settings.GetValueOrDefault("tension.target", MiddleNewtons);
         StiffSpan a = visit.BeltA.Span;
         StiffSpan b = visit.BeltB.Span;
         var truth = new Dictionary<string, double>
@@ -22,9 +23,10 @@ internal static class PlantedTruth
             ["tension.a.tension"] = a.TensionNewtons,
             ["tension.b.tension"] = b.TensionNewtons,
             ["tension.difference"] = (a.TensionNewtons - b.TensionNewtons) / ((a.TensionNewtons + b.TensionNewtons) / 2),
-            ["tension.a.target_frequency"] = AtTarget(a),
-            ["tension.b.target_frequency"] = AtTarget(b),
+            ["tension.a.target_frequency"] = Hertz(a, target),
+            ["tension.b.target_frequency"] = Hertz(b, target),
         };
+        AddDrive(truth, visit, target, settings);
         AddBed(truth, visit, entries);
         AddSurface(truth, visit);
         AddModes(truth, "x", visit.Head.ModesX, entries);
@@ -33,7 +35,32 @@ internal static class PlantedTruth
         return truth;
     }
 
-    private static double AtTarget(StiffSpan span) => (span with { TensionNewtons = TargetNewtons }).Modes(1)[0].FrequencyHertz;
+    private static double Hertz(StiffSpan span, double newtons) => (span with { TensionNewtons = newtons }).Modes(1)[0].FrequencyHertz;
+
+    private static void AddDrive(Dictionary<string, double> truth, WorkshopVisit visit, double target, IReadOnlyDictionary<string, double> settings)
+    {
+        var planted = new PlantedDrive(visit.Drive, target);
+        (StiffSpan spanA, StiffSpan spanB) = (visit.BeltA.Span, visit.BeltB.Span);
+        (double a, double b) = (spanA.TensionNewtons, spanB.TensionNewtons);
+        double gain = visit.Drive.GainPerTurn;
+        double thenA = a + (gain * settings.GetValueOrDefault("tension.a.turns_now"));
+        double thenB = b + (gain * settings.GetValueOrDefault("tension.b.turns_now"));
+        (double lowest, double highest) = planted.Modes();
+        foreach ((string name, double value) in new[]
+        {
+            ("window.lower", planted.Lower), ("window.upper", planted.Upper),
+            ("window.a.lower_frequency", Hertz(spanA, planted.Lower)), ("window.b.lower_frequency", Hertz(spanB, planted.Lower)),
+            ("window.a.upper_frequency", Hertz(spanA, planted.Upper)), ("window.b.upper_frequency", Hertz(spanB, planted.Upper)),
+            ("a.window", a), ("b.window", b), ("a.turns", (target - a) / gain), ("b.turns", (target - b) / gain),
+            ("predicted_difference", 2 * (thenA - thenB) / (thenA + thenB)),
+            ("motor.required", planted.Required), ("motor.reserve", planted.Reserve), ("motor.acceleration", planted.Acceleration),
+            ("axis.lowest_frequency", lowest), ("axis.highest_frequency", highest),
+            ("axis.scale_change", (target - ((a + b) / 2)) / visit.Drive.AxialStiffness),
+        })
+        {
+            truth["tension." + name] = value;
+        }
+    }
 
     private static void AddBed(Dictionary<string, double> truth, WorkshopVisit visit, IReadOnlyList<RecordEntry> entries)
     {

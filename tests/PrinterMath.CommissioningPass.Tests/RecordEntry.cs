@@ -16,6 +16,15 @@ internal sealed record RecordEntry(string Name, double Value, double StandardUnc
         ];
     }
 
+    /// <summary>Numbers chosen, by name.</summary>
+    internal static IReadOnlyDictionary<string, double> Settings(string path)
+    {
+        using JsonDocument record = JsonDocument.Parse(File.ReadAllText(path));
+        return record.RootElement.GetProperty("steps").EnumerateArray()
+            .SelectMany(step => step.GetProperty("settings").EnumerateArray())
+            .ToDictionary(setting => setting.GetProperty("name").GetString()!, setting => setting.GetProperty("value").GetDouble());
+    }
+
     private static RecordEntry Of(JsonElement entry)
     {
         JsonElement degrees = entry.GetProperty("degreesOfFreedom");

@@ -82,7 +82,7 @@ public sealed class RecordSchemaTests
         return File.ReadAllText(folder.Record);
     }
 
-    private static void AssertKept(string record)
+    internal static void AssertKept(string record)
     {
         EvaluationResults results = Schema.Evaluate(JsonNode.Parse(record), new EvaluationOptions { OutputFormat = OutputFormat.List });
         Assert.True(results.IsValid, string.Join('\n', results.Details.Where(detail => detail.HasErrors).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))));

@@ -45,7 +45,7 @@ public sealed class SimulatedMachinesTests(ITestOutputHelper report)
         }
 
         IReadOnlyList<RecordEntry> entries = RecordEntry.Read(folder.Record);
-        Dictionary<string, double> truth = PlantedTruth.Of(visit, entries);
+        Dictionary<string, double> truth = PlantedTruth.Of(visit, entries, RecordEntry.Settings(folder.Record));
         foreach (RecordEntry entry in entries)
         {
             if (!scores.TryGetValue(entry.Name, out EntryScore? score))

@@ -27,14 +27,14 @@ public sealed class WaveFormatTests
     public void FloatingPointSamples(int bits, bool extensible) =>
         AssertSame(Heard(WaveBytes.Float(bits, 1, Visit.SampleRateHertz, Sound, extensible)).Entry);
 
-    /// <summary>Eight bits add noise 48 dB down, so the pitch may move, but not by more than it is said to be worth.</summary>
+    /// <summary>Eight bits add noise 48 dB down, so the pitch may move, but not by more than the eight-bit reading itself is said to be worth.</summary>
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
     public void EightBits(bool extensible)
     {
         RecordEntry heard = Heard(WaveBytes.Pcm(8, 1, Visit.SampleRateHertz, Sound, extensible)).Entry;
-        Assert.InRange(heard.Value, Reference.Value - Reference.StandardUncertainty, Reference.Value + Reference.StandardUncertainty);
+        Assert.InRange(Reference.Value, heard.Value - heard.StandardUncertainty, heard.Value + heard.StandardUncertainty);
     }
 
     [Theory]

@@ -5,11 +5,14 @@ namespace PrinterMath.Tension.Tests;
 
 public sealed class BeltPathTests
 {
-    private static readonly Length Pulley = BeltPulley.PitchRadius(Length.FromMillimeters(2), 20);
-
-    // r = 2·20/(2π) = 6.3662 mm.
-    [Fact]
-    public void Pitch_radius() => Assert.Equal(12.7324 / 2, Pulley.Millimeters, 5e-5);
+    // d = p·z/π, any handbook of synchronous drives; six digits by hand.
+    [Theory]
+    [InlineData(2, 20, 12.7324)]
+    [InlineData(2, 16, 10.1859)]
+    [InlineData(3, 20, 19.0986)]
+    [InlineData(5.08, 18, 29.1063)]
+    public void Pitch_radius(double pitch, int teeth, double diameter) =>
+        Assert.Equal(diameter, 2 * BeltPulley.PitchRadius(Length.FromMillimeters(pitch), teeth).Millimeters, 5e-5);
 
     // Outer tangent of 10 and 4 mm, 100 mm apart: √(100² − 6²) = 99.81984 mm; inner: √(100² − 14²) = 99.01515 mm.
     [Theory]

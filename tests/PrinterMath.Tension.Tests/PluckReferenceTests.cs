@@ -38,6 +38,7 @@ public class PluckReferenceTests
         cents.Sort();
         Assert.Equal(24, cents.Count);
         Assert.True(cents[12] < 3, $"median {cents[12]:F2} cents");
+        Assert.True(cents[22] < 10, $"all but one below {cents[22]:F2} cents");
     }
 
     [Theory]

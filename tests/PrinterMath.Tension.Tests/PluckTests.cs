@@ -52,7 +52,7 @@ public class PluckTests
     {
         PluckReading reduced = Pluck.Read(Signal(4_000, 2_000, Decaying(100)));
         Assert.Contains(reduced.Findings, f => f.Code == PluckFindings.RangeReduced);
-        Refused(PluckFindings.RateTooLow, Signal(400, 40, Decaying(5)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Pluck.Read(Signal(400, 40, Decaying(5))));
     }
 
     [Fact]

@@ -64,6 +64,22 @@ public sealed class SpanReferenceTests
         Assert.Equal(1, series / exact, 6.1e-4);
     }
 
+    // P. M. Morse 1948, Vibration and Sound, 2nd ed., ch. III: f_n ≈ n·f0·(1 + 2√ε + (4 + n²π²/2)·ε), ε = EI/(T·L²). For ε ≤ 1e-3 and n = 1 it lies within 0.061 % of the
+    // exact root. The next term of its expansion is of the order ε^1.5, 3e-5 at ε = 1e-3 times a factor of some tens.
+    [Theory]
+    [InlineData(1e-6)]
+    [InlineData(1e-5)]
+    [InlineData(1e-4)]
+    [InlineData(1e-3)]
+    public void Clamped_span_against_morses_series(double epsilon)
+    {
+        double series = 1 + (2 * Math.Sqrt(epsilon)) + ((4 + (Math.PI * Math.PI / 2)) * epsilon);
+        Force tension = Force.FromNewtons(50);
+        FlexuralRigidity rigidity = FlexuralRigidity.FromNewtonSquareMeters(epsilon * 50 * 0.25 * 0.25);
+        double exact = ClampedSpan.Frequency(tension, Quarter, Belt, rigidity).Hertz / IdealString.Frequency(tension, Quarter, Belt).Hertz;
+        Assert.Equal(1, series / exact, 6.1e-4);
+    }
+
     // Beam eigenvalues β_nL of standard tables (Blevins 1979, Formulas for Natural Frequency and Mode Shape, table 8-1, from memory):
     // pinned nπ; clamped 4.73004074, 7.85320462, 10.9956078.
     [Theory]

@@ -126,9 +126,8 @@ public sealed class StepperMotorTests
         Assert.Equal(0, motor.LargestTorque(RotationalSpeed.Zero).Result.SiStandardUncertainty);
     }
 
-    // m = 0.5 kg, a = 10 m/s²: x 2.5/2.5 N, y 2.5/−2.5 N, 45° 3.5355/0 N.
+    // By hand from a = x + y, b = x − y (Sollmann, Jouaneh, Lavender 2010, eqs 12-19) and virtual work; m = 0.5 kg, a = 10 m/s²: x 2.5/2.5 N, y 2.5/−2.5 N, 45° 3.5355/0 N.
     [Theory]
-    [Trait("Evidence", "Published")]
     [InlineData(10, 0, 2.5, 2.5)]
     [InlineData(0, 10, 2.5, -2.5)]
     [InlineData(7.0710678, 7.0710678, 3.5355, 0)]

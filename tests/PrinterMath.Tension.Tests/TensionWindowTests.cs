@@ -87,10 +87,9 @@ public sealed class TensionWindowTests
         Assert.Equal(Conclusion.Undecided, window.Judge(Measured.Exact(window.Lower.Result.Value * 1.05)).Conclusion);
     }
 
-    // L1 = 0.3, L2 = 0.9 m, F = 6 N: +4.5/−1.5 N; the other way +1.5/−4.5 N: no slack needs 4.5 N. Drawn with a motor 0.3 m from the carriage's belt end and its
+    // By hand, two springs side by side: L1 = 0.3, L2 = 0.9 m, F = 6 N: +4.5/−1.5 N; the other way +1.5/−4.5 N: no slack needs 4.5 N. Drawn with a motor 0.3 m from the carriage's belt end and its
     // idler so that the strands are 0.3 and 0.9 m: centre distance d, carriage c, radius r: 2d + πr − c = 1.2 m.
     [Fact]
-    [Trait("Evidence", "Published")]
     public void Strands_share_by_stiffness()
     {
         double d = (1200 + 40 - (6 * Math.PI)) / 2;

@@ -67,6 +67,27 @@ public sealed class TensionerTests(ITestOutputHelper output)
         Assert.InRange(share, 0.93 - spread, 0.97 + spread);
     }
 
+    // Ideal string, exact frequencies 100 and 110 Hz, half a turn between: n = ½·(T*/T₁₁₀ − 1)·110²/(110² − 100²); 30 N against T₁₁₀ = 4·µ·L²·f² = 25.41 N: 0.520408 turns.
+    // Only T* does not scale with µ: u(n)/u(µ)·µ = ½·(T*/T₁₁₀)·110²/(110² − 100²) = 3.401360 turns per unit of relative density, and twice that of length.
+    [Fact]
+    public void From_the_last_reading_density_and_length_count_once()
+    {
+        var span = new BeltSpan(
+            Measured.Of(Length.FromMeters(0.25), Length.FromMillimeters(1)),
+            Measured.Of(LinearDensity.FromGramsPerMeter(8.4), LinearDensity.FromGramsPerMeter(0.084)),
+            new BeltSpanOptions { Ends = SpanEnds.Pinned, Rigidity = Measured.Exact(default(FlexuralRigidity)) });
+        Measured<Frequency> after = Measured.Exact(Frequency.FromHertz(110));
+        Tensioner learned = Tensioner.FromReadings(span, Measured.Exact(Frequency.FromHertz(100)), after, Measured.Exact(0.5));
+        Measured<double> once = learned.TowardFromLast(Force.FromNewtons(30)).Turns.Result;
+        Assert.Equal(0.520408, once.SiValue, 5e-7);
+
+        // First order in the relative uncertainties 0.01 and 2·0.004: the second order is below 1e-3 of it.
+        Assert.Equal(3.401360 * Math.Sqrt((0.01 * 0.01) + (0.008 * 0.008)), once.SiStandardUncertainty, 5e-5);
+        Measured<double> twice = learned.Toward(Force.FromNewtons(30), span.TensionFor(after).Value).Turns.Result;
+        Assert.Equal(once.SiValue, twice.SiValue, 1e-12);
+        Assert.Throws<InvalidOperationException>(() => Known(1).TowardFromLast(Force.FromNewtons(30)));
+    }
+
     [Fact]
     public void Readings_that_show_no_tightening_hold_no_gain()
     {

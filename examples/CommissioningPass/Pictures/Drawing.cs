@@ -5,6 +5,7 @@ internal static class Drawing
 {
     internal static Figure Of(PictureData data) => data switch
     {
+        TensionWindowData window => TensionWindowDrawing.Draw(window),
         PluckData pluck => PluckDrawing.Draw(pluck),
         BedPlanData plan => BedPlanDrawing.Draw(plan),
         SurfaceData surface => SurfaceDrawing.Draw(surface),

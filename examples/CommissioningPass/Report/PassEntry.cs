@@ -59,13 +59,14 @@ internal sealed class PassEntry
 
     internal static PassEntry Of<T>(string name, string label, Measured<T> measured, string? displayUnit = null, string? whatToDo = null)
         where T : struct =>
-        Of(name, label, measured, null, displayUnit, whatToDo);
+        Of(name, label, measured, null, displayUnit, whatToDo, null);
 
-    internal static PassEntry Judged<T>(string name, string label, Verdict<T> verdict, string? displayUnit = null, string? whatToDo = null)
+    /// <summary>A judged result; <paramref name="limitText"/> stands for a limit that was computed and has more digits than it is worth.</summary>
+    internal static PassEntry Judged<T>(string name, string label, Verdict<T> verdict, string? displayUnit = null, string? whatToDo = null, string? limitText = null)
         where T : struct =>
-        Of(name, label, verdict.Measured, verdict, displayUnit, whatToDo);
+        Of(name, label, verdict.Measured, verdict, displayUnit, whatToDo, limitText);
 
-    private static PassEntry Of<T>(string name, string label, Measured<T> measured, Verdict<T>? verdict, string? displayUnit, string? whatToDo)
+    private static PassEntry Of<T>(string name, string label, Measured<T> measured, Verdict<T>? verdict, string? displayUnit, string? whatToDo, string? limitText)
         where T : struct
     {
         ExpandedInterval<T> interval = measured.Interval();
@@ -77,7 +78,7 @@ internal sealed class PassEntry
             StandardUncertainty = measured.SiStandardUncertainty,
             DegreesOfFreedom = measured.DegreesOfFreedom,
             Interval = (Si(interval.Lower), Si(interval.Upper)),
-            LimitText = verdict?.Tolerance.ToString(displayUnit, null)
+            LimitText = limitText ?? verdict?.Tolerance.ToString(displayUnit, null)
                 .Replace("at most", "≤", StringComparison.Ordinal)
                 .Replace("at least", "≥", StringComparison.Ordinal),
             LowerLimit = verdict?.Tolerance.Lower is { } lower ? Si(lower) : null,

@@ -17,7 +17,7 @@ internal static class TensionStep
         "Too much tension ruins motor bearings; the motor maker's limit on the shaft load comes before any figure here.",
     ];
 
-    internal static PassStep Take(Recording recordingA, Recording recordingB, Readings readings, Limits limits)
+    internal static PassStep Take(Recording recordingA, Recording recordingB, Readings readings, Limits limits, DriveReadings? drive)
     {
         Measured<LinearDensity> density = LinearDensityOf.Sample(
             readings.Of<Mass>(ReadingKind.SampleMass), readings.Of<Length>(ReadingKind.SampleLength));
@@ -29,12 +29,14 @@ internal static class TensionStep
         PluckReading pluckB = Hear(recordingB);
         var beltA = new HeardSpan("A", new BeltSpan(readings.Of<Length>(ReadingKind.SpanA), density, options), pluckA.Fundamental);
         var beltB = new HeardSpan("B", new BeltSpan(readings.Of<Length>(ReadingKind.SpanB), density, options), pluckB.Fundamental);
-        BeltComparison comparison = Compare(beltA, beltB, limits.BeltTension);
+        DriveWindow? window = drive is null ? null : new DriveWindow(drive, beltA, beltB, limits.BeltTension);
+        BeltComparison comparison = Compare(beltA, beltB, window?.Target ?? Middle(limits.BeltTension));
 
         Verdict<Force> verdictA = limits.BeltTension.Judge(comparison.FirstTension.Budget);
         Verdict<Force> verdictB = limits.BeltTension.Judge(comparison.SecondTension.Budget);
         Verdict<double> equal = limits.BeltTensionDifference.Judge(comparison.RelativeDifference);
-        bool leave = new IVerdict[] { verdictA, verdictB, equal }.All(verdict => verdict.Conclusion == Conclusion.Within);
+        bool leave = new[] { verdictA.Conclusion, verdictB.Conclusion, equal.Conclusion }.Concat(window?.Conclusions(comparison) ?? []).All(conclusion => conclusion == Conclusion.Within);
+        DriveAnswers? answers = window is null ? null : new DriveAnswers(drive!, window, comparison, beltA, beltB, limits, leave);
         return new PassStep(
             "tension",
             "1. Tension",
@@ -47,24 +49,29 @@ internal static class TensionStep
                 PassEntry.Judged("tension.difference", "(A - B) / mean", equal, "%", Equality(equal, comparison, leave)),
                 PassEntry.Of("tension.a.target_frequency", "A should sound at", comparison.FirstChange.TargetFrequency),
                 PassEntry.Of("tension.b.target_frequency", "B should sound at", comparison.SecondChange.TargetFrequency),
+                .. answers?.Entries ?? [],
             ],
             [
                 .. pluckA.Findings.Select(finding => (recordingA.File, finding)),
                 .. pluckB.Findings.Select(finding => (recordingB.File, finding)),
                 .. comparison.FirstTension.Findings.Select(finding => ("belt A", finding)),
                 .. comparison.SecondTension.Findings.Select(finding => ("belt B", finding)),
+                .. answers?.Findings ?? [],
             ],
             [
                 .. new[] { recordingA.Remark, recordingB.Remark }.OfType<string>(),
                 Weakest("A", comparison.FirstTension.Budget),
                 Weakest("B", comparison.SecondTension.Budget),
+                .. answers?.Remarks ?? [],
                 "Damp the other belt with a finger while one sounds, and move the head to and fro between readings.",
             ],
             Cautions)
         {
-            ToDo = leave ? [] : [.. Changes(comparison).Where(change => change.IsNeeded).Select(change => change.ToString()), .. First(equal, comparison)],
+            Settings = [.. answers?.Settings ?? []],
+            ToDo = leave ? [] : [.. Changes(comparison).Where(change => change.IsNeeded).Select(change => answers?.Sentence(change) ?? change.ToString()), .. First(equal, comparison)],
             LeaveAlone = leave ? ["Leave both belts as they are."] : [.. Changes(comparison).Where(change => !change.IsNeeded).Select(change => change.ToString())],
-            Pictures = [PluckData.Of("A", recordingA, pluckA), PluckData.Of("B", recordingB, pluckB)],
+            WouldAdd = drive is null ? [$"{DriveReadings.File}, the drive's layout, masses and motors, would add the window of tension, the turns and what the motors can do."] : [],
+            Pictures = [PluckData.Of("A", recordingA, pluckA), PluckData.Of("B", recordingB, pluckB), .. answers is null ? Array.Empty<PictureData>() : [answers.Picture]],
         };
     }
 
@@ -76,18 +83,19 @@ internal static class TensionStep
             : throw new InputException(recording.File, null, pluck.Findings.First(finding => finding.Severity == FindingSeverity.Blocking).Message);
     }
 
-    private static BeltComparison Compare(HeardSpan beltA, HeardSpan beltB, Tolerance<Force> window)
+    private static BeltComparison Compare(HeardSpan beltA, HeardSpan beltB, Force? target)
     {
-        Force? middle = window is { Lower: { } lower, Upper: { } upper } ? (lower + upper) / 2 : null;
         try
         {
-            return BeltComparison.Of(beltA, beltB, new BeltComparisonOptions { Target = middle });
+            return BeltComparison.Of(beltA, beltB, new BeltComparisonOptions { Target = target });
         }
         catch (IndeterminateException slack)
         {
             throw new InputException("readings.csv", null, slack.Message);
         }
     }
+
+    private static Force? Middle(Tolerance<Force> owner) => owner is { Lower: { } lower, Upper: { } upper } ? (lower + upper) / 2 : null;
 
     private static string Advice(Verdict<Force> verdict, BeltChange change, bool leave) =>
         (leave, verdict.Conclusion) switch
