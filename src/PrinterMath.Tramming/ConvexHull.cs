@@ -1,192 +1,173 @@
 namespace PrinterMath.Tramming;
 
 /// <summary>
-/// Convex hull of points with integer coordinates below 2⁴⁰ in size, by insertion of one point after the other; all decisions are exact. Faces are triangles whose corners run
-/// counterclockwise as seen from outside. de Berg et al. 2008, Computational Geometry, 3rd ed., chapter 11 (from memory).
+/// Convex hull by insertion of points in mixed order; all decisions are exact, and every point that is still outside waits at one face that it sees.
+/// de Berg et al. 2008, Computational Geometry, 3rd ed., chapter 11 (from memory).
 /// </summary>
 internal sealed class ConvexHull
 {
-    private readonly long[] _x;
-    private readonly long[] _y;
-    private readonly long[] _z;
-    private readonly List<Face> _faces = [];
+    private readonly GridPoints _points;
+    private readonly int[] _waitsAt;
+    private readonly List<HullFace> _faces = [];
+    private readonly List<List<int>?> _waiting = [];
+    private readonly Dictionary<long, int> _faceAt = [];
+    private readonly Stack<int> _free = new();
     private readonly List<int> _visible = [];
+    private readonly HashSet<int> _seen = [];
 
-    private ConvexHull(long[] x, long[] y, long[] z)
+    private ConvexHull(GridPoints points)
     {
-        _x = x;
-        _y = y;
-        _z = z;
+        _points = points;
+        _waitsAt = new int[points.Count];
+        Array.Fill(_waitsAt, -1);
     }
 
-    internal IEnumerable<HullFace> Faces => _faces.Where(f => f.Alive).Select(f => new HullFace(f.A, f.B, f.C));
+    /// <summary>All faces.</summary>
+    internal HullFace[] Faces => [.. _faces.Where((_, f) => _waiting[f] is not null)];
 
-    /// <summary>The hull, or null when all points lie in one plane.</summary>
-    internal static ConvexHull? Of(long[] x, long[] y, long[] z)
+    /// <summary>The hull, or null for fewer than four points.</summary>
+    internal static ConvexHull? Of(GridPoints points)
     {
-        var hull = new ConvexHull(x, y, z);
-        return hull.Build() ? hull : null;
-    }
-
-    private bool Build()
-    {
-        int n = _x.Length;
-        int[] corner = Tetrahedron();
-        if (corner.Length < 4)
+        if (points.Count < 4)
         {
-            return false;
+            return null;
         }
 
-        Start(corner);
-        foreach (int extreme in Extremes())
+        var hull = new ConvexHull(points);
+        hull.Start();
+        foreach (int i in points.MixedOrder())
         {
-            Insert(extreme);
-        }
-
-        for (int i = 0; i < n; i++)
-        {
-            Insert(i);
-        }
-
-        return true;
-    }
-
-    private void Insert(int p)
-    {
-        _visible.Clear();
-        for (int f = 0; f < _faces.Count; f++)
-        {
-            if (_faces[f].Alive && Sees(_faces[f], p))
+            if (hull._waitsAt[i] >= 0)
             {
-                _visible.Add(f);
+                hull.Insert(i);
             }
         }
 
-        if (_visible.Count == 0)
-        {
-            return;
-        }
-
-        // Directed edges of visible faces whose reverse is not one of theirs run around the horizon.
-        var edges = new HashSet<(int, int)>();
-        foreach (int f in _visible)
-        {
-            Face face = _faces[f];
-            edges.Add((face.A, face.B));
-            edges.Add((face.B, face.C));
-            edges.Add((face.C, face.A));
-        }
-
-        int reuse = 0;
-        foreach ((int a, int b) in edges)
-        {
-            if (!edges.Contains((b, a)))
-            {
-                Face face = Make(a, b, p);
-                if (reuse < _visible.Count)
-                {
-                    _faces[_visible[reuse++]] = face;
-                }
-                else
-                {
-                    _faces.Add(face);
-                }
-            }
-        }
-
-        for (; reuse < _visible.Count; reuse++)
-        {
-            _faces[_visible[reuse]] = default;
-        }
+        return hull;
     }
 
-    private Face Make(int a, int b, int c)
-    {
-        double ux = _x[b] - _x[a], uy = _y[b] - _y[a], uz = _z[b] - _z[a];
-        double vx = _x[c] - _x[a], vy = _y[c] - _y[a], vz = _z[c] - _z[a];
-        double size = (Math.Abs(uy * vz) + Math.Abs(uz * vy)) + (Math.Abs(uz * vx) + Math.Abs(ux * vz)) + (Math.Abs(ux * vy) + Math.Abs(uy * vx));
-        return new Face(a, b, c, (uy * vz) - (uz * vy), (uz * vx) - (ux * vz), (ux * vy) - (uy * vx), size * 1e-15, true);
-    }
+    private long Edge(int a, int b) => ((long)a * _points.Count) + b;
 
-    /// <summary>Whether the point lies strictly outside the plane of the face: in doubles where that is certain, else in integers of 128 bits.</summary>
-    private bool Sees(in Face f, int p)
+    private void Start()
     {
-        double dx = _x[p] - _x[f.A], dy = _y[p] - _y[f.A], dz = _z[p] - _z[f.A];
-        double side = (f.NormalX * dx) + (f.NormalY * dy) + (f.NormalZ * dz);
-        double bound = f.Doubt * Math.Max(Math.Abs(dx), Math.Max(Math.Abs(dy), Math.Abs(dz))) * 8;
-        return side > bound || (side >= -bound && Determinant(f.A, f.B, f.C, p) > 0);
-    }
-
-    private Int128 Determinant(int a, int b, int c, int p)
-    {
-        Int128 ux = _x[b] - _x[a], uy = _y[b] - _y[a], uz = _z[b] - _z[a];
-        Int128 vx = _x[c] - _x[a], vy = _y[c] - _y[a], vz = _z[c] - _z[a];
-        Int128 wx = _x[p] - _x[a], wy = _y[p] - _y[a], wz = _z[p] - _z[a];
-        return (((uy * vz) - (uz * vy)) * wx) + (((uz * vx) - (ux * vz)) * wy) + (((ux * vy) - (uy * vx)) * wz);
-    }
-
-    private void Start(int[] t)
-    {
-        if (Determinant(t[0], t[1], t[2], t[3]) > 0)
+        int[] t = Tetrahedron();
+        if (_points.Side(t[0], t[1], t[0], t[2], t[0], t[3]) > 0)
         {
             (t[1], t[2]) = (t[2], t[1]);
         }
 
-        _faces.Add(Make(t[0], t[1], t[2]));
-        _faces.Add(Make(t[0], t[3], t[1]));
-        _faces.Add(Make(t[1], t[3], t[2]));
-        _faces.Add(Make(t[2], t[3], t[0]));
+        Add(t[0], t[1], t[2]);
+        Add(t[0], t[3], t[1]);
+        Add(t[1], t[3], t[2]);
+        Add(t[2], t[3], t[0]);
+        for (int i = 0; i < _points.Count; i++)
+        {
+            if (!t.Contains(i))
+            {
+                Wait(i, [0, 1, 2, 3]);
+            }
+        }
     }
 
+    /// <summary>The faces that the point sees give way to a fan from their rim.</summary>
+    private void Insert(int point)
+    {
+        int at = _waitsAt[point];
+        _visible.Clear();
+        _seen.Clear();
+        _visible.Add(at);
+        _seen.Add(at);
+        var rim = new List<(int A, int B)>();
+        for (int k = 0; k < _visible.Count; k++)
+        {
+            HullFace f = _faces[_visible[k]];
+            Look(f.A, f.B);
+            Look(f.B, f.C);
+            Look(f.C, f.A);
+        }
+
+        var waiting = new List<int>();
+        foreach (int f in _visible)
+        {
+            waiting.AddRange(_waiting[f]!);
+            _waiting[f] = null;
+            _free.Push(f);
+            HullFace face = _faces[f];
+            _faceAt.Remove(Edge(face.A, face.B));
+            _faceAt.Remove(Edge(face.B, face.C));
+            _faceAt.Remove(Edge(face.C, face.A));
+        }
+
+        int[] fan = [.. rim.Select(edge => Add(edge.A, edge.B, point))];
+        foreach (int i in waiting)
+        {
+            if (i != point)
+            {
+                Wait(i, fan);
+            }
+        }
+
+        void Look(int a, int b)
+        {
+            int beyond = _faceAt[Edge(b, a)];
+            if (_seen.Contains(beyond))
+            {
+                return;
+            }
+
+            if (_points.Side(_faces[beyond], _faces[beyond].A, point) > 0)
+            {
+                _seen.Add(beyond);
+                _visible.Add(beyond);
+            }
+            else
+            {
+                rim.Add((a, b));
+            }
+        }
+    }
+
+    private int Add(int a, int b, int c)
+    {
+        HullFace face = _points.Face(a, b, c);
+        if (_free.TryPop(out int f))
+        {
+            (_faces[f], _waiting[f]) = (face, []);
+        }
+        else
+        {
+            f = _faces.Count;
+            _faces.Add(face);
+            _waiting.Add([]);
+        }
+
+        _faceAt[Edge(a, b)] = _faceAt[Edge(b, c)] = _faceAt[Edge(c, a)] = f;
+        return f;
+    }
+
+    private void Wait(int point, int[] faces)
+    {
+        _waitsAt[point] = -1;
+        foreach (int f in faces)
+        {
+            if (_points.Side(_faces[f], _faces[f].A, point) > 0)
+            {
+                _waiting[f]!.Add(point);
+                _waitsAt[point] = f;
+                return;
+            }
+        }
+    }
+
+    /// <summary>Two extremes along the first axis, the farthest from their line, and the farthest from the plane of the three.</summary>
     private int[] Tetrahedron()
     {
-        int n = _x.Length;
-        int second = -1, third = -1;
-        for (int i = 1; i < n && second < 0; i++)
-        {
-            second = _x[i] != _x[0] || _y[i] != _y[0] || _z[i] != _z[0] ? i : -1;
-        }
-
-        for (int i = 1; i < n && second >= 0 && third < 0; i++)
-        {
-            third = IsOnLine(second, i) ? -1 : i;
-        }
-
-        for (int i = 1; i < n && third >= 0; i++)
-        {
-            if (Determinant(0, second, third, i) != 0)
-            {
-                return [0, second, third, i];
-            }
-        }
-
-        return [];
+        int[] all = [.. Enumerable.Range(0, _points.Count)];
+        int a = all.MinBy(i => _points.Along((1, 0, 0), 0, i)), b = all.MaxBy(i => _points.Along((1, 0, 0), 0, i));
+        int c = all.Where(i => i != a && i != b).MaxBy(i => Square(_points.Cross(a, b, a, i)));
+        (double X, double Y, double Z) normal = _points.Cross(a, b, a, c);
+        return [a, b, c, all.Where(i => i != a && i != b && i != c).MaxBy(i => Math.Abs(_points.Along(normal, a, i)))];
     }
 
-    private bool IsOnLine(int b, int c)
-    {
-        Int128 ux = _x[b] - _x[0], uy = _y[b] - _y[0], uz = _z[b] - _z[0];
-        Int128 vx = _x[c] - _x[0], vy = _y[c] - _y[0], vz = _z[c] - _z[0];
-        return (uy * vz) == (uz * vy) && (uz * vx) == (ux * vz) && (ux * vy) == (uy * vx);
-    }
-
-    /// <summary>The farthest points along the axes and diagonals of the cube: once they stand, most others lie inside.</summary>
-    private IEnumerable<int> Extremes()
-    {
-        for (int d = 0; d < 27; d++)
-        {
-            int a = (d % 3) - 1, b = (d / 3 % 3) - 1, c = (d / 9) - 1;
-            int best = 0;
-            long most = long.MinValue;
-            for (int i = 0; i < _x.Length; i++)
-            {
-                long along = (a * _x[i]) + (b * _y[i]) + (c * _z[i]);
-                (most, best) = along > most ? (along, i) : (most, best);
-            }
-
-            yield return best;
-        }
-    }
-
-    private readonly record struct Face(int A, int B, int C, double NormalX, double NormalY, double NormalZ, double Doubt, bool Alive);
+    private static double Square((double X, double Y, double Z) v) => (v.X * v.X) + (v.Y * v.Y) + (v.Z * v.Z);
 }

@@ -7,15 +7,13 @@ namespace PrinterMath.Tramming;
 /// </summary>
 /// <remarks>
 /// Coordinates are (x, y, r): places of order one, and r = z less a plane, over its largest value; a true distance is (N·Δ)/|M·N|, M the map of normals back to millimetres' space.
-/// Each point is moved by a fixed amount below 10⁻⁸ of the extents, so that no four lie in a plane; pairs found so are then measured on the points themselves.
+/// The search runs on points moved by less than 2⁻⁴³, in exact decisions, which finds the width of the moved set. A width changes by no more than twice the largest move, so the normal found
+/// there, measured on the points themselves, gives their width to 10⁻¹² of their extent, however many faces, edges or points coincide.
 /// </remarks>
 internal sealed class HullWidth
 {
-    private const int Bits = 39;
-    private const int MovedBits = 13;
-
     /// <summary>Pairs within this fraction of the least width may change places when the points go back to where they were.</summary>
-    private const double Near = 1e-6;
+    private const double Near = 1e-11;
 
     private const int MostMeasured = 500;
 
@@ -23,9 +21,7 @@ internal sealed class HullWidth
     private readonly double[] _y;
     private readonly double[] _r;
     private readonly Func<double, double, double, double> _length;
-    private readonly long[] _ix;
-    private readonly long[] _iy;
-    private readonly long[] _ir;
+    private readonly GridPoints _moved;
     private readonly List<ZonePair> _pairs = [];
     private double _least = double.PositiveInfinity;
 
@@ -35,12 +31,10 @@ internal sealed class HullWidth
         _y = y;
         _r = r;
         _length = length;
-        _ix = Grid(x, 1);
-        _iy = Grid(y, 2);
-        _ir = Grid(r, 3);
+        _moved = new GridPoints(x, y, r);
     }
 
-    /// <summary>The narrowest pair of planes; null when all points lie in one plane.</summary>
+    /// <summary>The narrowest pair of planes; null for fewer than four points.</summary>
     /// <param name="x">Coordinates from −1 to 1.</param>
     /// <param name="y">Coordinates from −1 to 1.</param>
     /// <param name="r">Coordinates from −1 to 1.</param>
@@ -48,87 +42,71 @@ internal sealed class HullWidth
     internal static ZonePair? Of(double[] x, double[] y, double[] r, Func<double, double, double, double> length)
     {
         var search = new HullWidth(x, y, r, length);
-        if (ConvexHull.Of(search._ix, search._iy, search._ir) is not ConvexHull hull)
+        if (ConvexHull.Of(search._moved) is not ConvexHull hull)
         {
             return null;
         }
 
-        search.Walk(hull);
+        search.Walk(hull.Faces);
         return search.Measure();
     }
 
-    private static long[] Grid(double[] values, int axis)
+    private void Walk(HullFace[] faces)
     {
-        long[] grid = new long[values.Length];
-        for (int i = 0; i < values.Length; i++)
-        {
-            // SplitMix64 of the index: Steele, Lea, Flood 2014, OOPSLA (from memory).
-            ulong h = ((ulong)i * 3) + (ulong)axis;
-            h = (h + 1) * 0x9E3779B97F4A7C15;
-            h = (h ^ (h >> 30)) * 0xBF58476D1CE4E5B9;
-            h = (h ^ (h >> 27)) * 0x94D049BB133111EB;
-            h ^= h >> 31;
-            grid[i] = (long)Math.Round(Math.ScaleB(values[i], Bits)) + (long)(h & ((1UL << (MovedBits + 1)) - 1)) - (1L << MovedBits);
-        }
-
-        return grid;
-    }
-
-    private void Walk(ConvexHull hull)
-    {
-        HullFace[] faces = [.. hull.Faces];
         Dictionary<int, List<int>> neighbours = Neighbours(faces);
         Dictionary<(int, int), int> faceOf = [];
-        for (int f = 0; f < faces.Length; f++)
-        {
-            faceOf[(faces[f].A, faces[f].B)] = f;
-            faceOf[(faces[f].B, faces[f].C)] = f;
-            faceOf[(faces[f].C, faces[f].A)] = f;
-        }
-
-        var normals = new (double X, double Y, double Z)[faces.Length];
         int[] opposite = new int[faces.Length];
         int last = faces[0].A;
         for (int f = 0; f < faces.Length; f++)
         {
             HullFace face = faces[f];
-            normals[f] = Unit(Cross(face.A, face.B, face.A, face.C));
-            last = Lowest(normals[f], last, neighbours);
-            opposite[f] = last;
-            Add(new ZonePair(false, face.A, face.B, face.C, last, normals[f].X, normals[f].Y, normals[f].Z, 0));
+            faceOf[(face.A, face.B)] = faceOf[(face.B, face.C)] = faceOf[(face.C, face.A)] = f;
+            opposite[f] = last = Lowest(face, last, neighbours);
+            Add(false, face.A, face.B, face.C, last, _moved.Cross(face.A, face.B, face.A, face.C));
         }
 
         foreach (((int a, int b), int f) in faceOf)
         {
             if (a < b)
             {
-                int g = faceOf[(b, a)];
-                WalkEdge(a, b, normals[f], normals[g], opposite[f], neighbours);
+                WalkEdge(a, b, faces[faceOf[(b, a)]], opposite[f], neighbours);
             }
         }
     }
 
-    /// <summary>From the normal of one face beside an edge to that of the other; the lowest vertex changes at each edge that is antipodal to this one.</summary>
-    private void WalkEdge(int a, int b, (double X, double Y, double Z) from, (double X, double Y, double Z) to, int vertex, Dictionary<int, List<int>> neighbours)
+    /// <summary>The vertex farthest inwards from a face: downhill along edges, which on a convex body leads to the lowest.</summary>
+    private int Lowest(in HullFace face, int start, Dictionary<int, List<int>> neighbours)
     {
-        double t = 0;
+        int best = start;
+        for (bool moved = true; moved;)
+        {
+            moved = false;
+            foreach (int w in neighbours[best])
+            {
+                if (_moved.Side(face, best, w) < 0)
+                {
+                    (best, moved) = (w, true);
+                    break;
+                }
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>
+    /// From the normal of one face beside the edge a–b to that of the other, which turns it counterclockwise about b − a. The lowest vertex changes where an edge of its own
+    /// becomes level; that edge is antipodal to this one, and the normal is then (b − a) × (next − vertex).
+    /// </summary>
+    private void WalkEdge(int a, int b, in HullFace to, int vertex, Dictionary<int, List<int>> neighbours)
+    {
         for (int step = 0; step <= neighbours.Count; step++)
         {
             int next = -1;
-            double first = 1;
             foreach (int w in neighbours[vertex])
             {
-                double before = Dot(from, vertex, w);
-                double after = Dot(to, vertex, w);
-                if (after >= 0 || after >= before)
+                if (_moved.Side(to, vertex, w) < 0 && (next < 0 || _moved.Side(a, b, vertex, w, vertex, next) > 0))
                 {
-                    continue;
-                }
-
-                double crossing = Math.Max(t, before / (before - after));
-                if (crossing < first)
-                {
-                    first = crossing;
                     next = w;
                 }
             }
@@ -138,26 +116,22 @@ internal sealed class HullWidth
                 return;
             }
 
-            (double X, double Y, double Z) normal = Cross(a, b, vertex, next);
-            double along = (normal.X * (from.X + to.X)) + (normal.Y * (from.Y + to.Y)) + (normal.Z * (from.Z + to.Z));
-            double sign = along < 0 ? -1 : 1;
-            Add(new ZonePair(true, a, b, vertex, next, sign * normal.X, sign * normal.Y, sign * normal.Z, 0));
-            t = first;
+            Add(true, a, b, vertex, next, _moved.Cross(a, b, vertex, next));
             vertex = next;
         }
     }
 
-    private void Add(ZonePair pair)
+    private void Add(bool edges, int a, int b, int c, int d, (double X, double Y, double Z) normal)
     {
-        double width = Math.Abs(Dot((pair.NormalX, pair.NormalY, pair.NormalZ), pair.D, pair.A)) / Length(pair.NormalX, pair.NormalY, pair.NormalZ);
-        if (double.IsFinite(width) && width <= _least * (1 + Near))
+        double width = Math.Abs(_moved.Along(normal, d, a)) / _length(normal.X, normal.Y, normal.Z);
+        if (width <= _least * (1 + Near))
         {
             _least = Math.Min(_least, width);
-            _pairs.Add(pair with { Width = width });
+            _pairs.Add(new ZonePair(edges, a, b, c, d, normal.X, normal.Y, normal.Z, width));
         }
     }
 
-    /// <summary>The nearly narrowest pairs, measured on the points where they are.</summary>
+    /// <summary>The narrowest pairs, measured on the points where they are: with the normal of the moved points, and with that of the points themselves, which is the better one unless these lie in one line.</summary>
     private ZonePair Measure()
     {
         ZonePair best = default;
@@ -166,7 +140,7 @@ internal sealed class HullWidth
         {
             foreach (ZonePair candidate in new[] { pair, OwnNormal(pair) })
             {
-                double width = Extent(candidate) / Length(candidate.NormalX, candidate.NormalY, candidate.NormalZ);
+                double width = Extent(candidate) / _length(candidate.NormalX, candidate.NormalY, candidate.NormalZ);
                 if (double.IsFinite(width) && width < least)
                 {
                     least = width;
@@ -198,47 +172,6 @@ internal sealed class HullWidth
         }
 
         return high - low;
-    }
-
-    private double Length(double x, double y, double z) => _length(x, y, z);
-
-    private int Lowest((double X, double Y, double Z) normal, int start, Dictionary<int, List<int>> neighbours)
-    {
-        // Heights are taken from one point, so that rounding cannot order three vertices in a circle.
-        int best = start;
-        double lowest = Dot(normal, 0, start);
-        for (bool moved = true; moved;)
-        {
-            moved = false;
-            foreach (int w in neighbours[best])
-            {
-                double height = Dot(normal, 0, w);
-                if (height < lowest)
-                {
-                    (lowest, best, moved) = (height, w, true);
-                    break;
-                }
-            }
-        }
-
-        return best;
-    }
-
-    /// <summary>N·(to − from) in the rounded coordinates, over 2³⁹.</summary>
-    private double Dot((double X, double Y, double Z) n, int from, int to) =>
-        Math.ScaleB((n.X * (_ix[to] - _ix[from])) + (n.Y * (_iy[to] - _iy[from])) + (n.Z * (_ir[to] - _ir[from])), -Bits);
-
-    private (double X, double Y, double Z) Cross(int a, int b, int c, int d)
-    {
-        double ux = _ix[b] - _ix[a], uy = _iy[b] - _iy[a], uz = _ir[b] - _ir[a];
-        double vx = _ix[d] - _ix[c], vy = _iy[d] - _iy[c], vz = _ir[d] - _ir[c];
-        return ((uy * vz) - (uz * vy), (uz * vx) - (ux * vz), (ux * vy) - (uy * vx));
-    }
-
-    private static (double X, double Y, double Z) Unit((double X, double Y, double Z) n)
-    {
-        double length = Math.Sqrt((n.X * n.X) + (n.Y * n.Y) + (n.Z * n.Z));
-        return (n.X / length, n.Y / length, n.Z / length);
     }
 
     private static Dictionary<int, List<int>> Neighbours(HullFace[] faces)

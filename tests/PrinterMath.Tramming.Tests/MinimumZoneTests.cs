@@ -83,6 +83,46 @@ public class MinimumZoneTests
         Assert.Equal(4, zone.LowerPoints.Count);
     }
 
+    // Places that repeat, points in lines and in planes: what a search on faces and edges loses when it decides by rounding.
+    [Theory]
+    [InlineData(".01 .01 .01  .01 .02 0  .02 0 .01  0 .02 0  .02 .02 .02  .01 .01 .01  .02 .01 .01  .02 0 .02")]
+    [InlineData(".05 0 1e-5  0 .05 1e-5  0 .05 0  .1 0 1e-5  .15 .05 0  .05 .05 0  .1 0 1e-5")]
+    public void CoincidingFacesEdgesAndPointsLoseNothing(string coordinates)
+    {
+        double[] c = [.. coordinates.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(t => double.Parse(t, System.Globalization.CultureInfo.InvariantCulture))];
+        ProbePoint[] points = [.. Enumerable.Range(0, c.Length / 3).Select(i => ProbePoint.FromMeters(c[3 * i], c[(3 * i) + 1], c[(3 * i) + 2]))];
+        (double inZ, double orthogonal) = ZoneBruteForce.Widths(points);
+
+        Assert.Equal(inZ, MinimumZone.InZ(points).Width.Meters, 1e-12 * inZ); // rounding of ten operations, some digits lost to differences
+        Assert.Equal(orthogonal, MinimumZone.Orthogonal(points).Width.Meters, 1e-12 * orthogonal);
+    }
+
+    [Fact]
+    public void AGridWithEveryPointTwiceIsAsWideAsTheGrid()
+    {
+        List<ProbePoint> once = Grid(30, 8, 8, (x, y) => 1e-6 * ((x * x) - (2 * y * y)));
+
+        Assert.Equal(MinimumZone.Orthogonal(once).Width.Meters, MinimumZone.Orthogonal([.. once, .. once]).Width.Meters, 1e-15); // 1e-12 of 1 mm
+    }
+
+    [Fact]
+    public void EveryPointOfABallOnTheHullIsNoTrouble()
+    {
+        // 2000 points on a sphere: no plane pair nearer than its diameter less the caps that 2000 points leave
+        var random = new Random(11);
+        List<ProbePoint> points = [];
+        for (int i = 0; i < 2000; i++)
+        {
+            double height = (2 * random.NextDouble()) - 1, angle = 2 * Math.PI * random.NextDouble(), ring = Math.Sqrt(1 - (height * height));
+            points.Add(ProbePoint.FromMeters(.1 * ring * Math.Cos(angle), .1 * ring * Math.Sin(angle), .1 * height));
+        }
+
+        MinimumZone zone = MinimumZone.Orthogonal(points);
+        Assert.InRange(zone.Width.Meters, .197, .2);
+        Assert.Equal(4, zone.UpperPoints.Count + zone.LowerPoints.Count);
+        Assert.True(zone.Width < MinimumZone.InZ(points).Width);
+    }
+
     [Fact]
     public void PointsInOneLineAreExplained()
     {
