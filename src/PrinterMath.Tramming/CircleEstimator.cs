@@ -7,7 +7,12 @@ internal static class CircleEstimator
 {
     private const int MostSteps = 100;
     private const double Settled = 1e-14;
+    private const double LeastPart = 1e-6;
     private const double LargestGap = 2 * Math.PI / 3;
+
+    /// <summary>No printer draws circles beyond these limits in metres. This library's own, no source.</summary>
+    private const double SmallestRadius = 1e-4;
+    private const double LargestRadius = 5;
 
     internal static Circularity Fit(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
@@ -53,7 +58,9 @@ internal static class CircleEstimator
         double gap = Gap(u, v, cx, cy);
         return new Circularity(
             new CircleSolution(meanX + (size * cx), meanY + (size * cy), size * r, covariance, n - 3, residuals, meanX + (size * zx), meanY + (size * zy), size * width),
-            gap > LargestGap ? Arc(gap) : null);
+            n == 3 ? UncertaintyUnknown() : null,
+            gap > LargestGap ? Arc(gap) : null,
+            size * r is < SmallestRadius or > LargestRadius ? Units(size * r) : null);
     }
 
     /// <summary>Kåsa: u² + v² = 2au + 2bv + c, linear in a, b, c.</summary>
@@ -75,10 +82,13 @@ internal static class CircleEstimator
         return double.IsFinite(circle[2]);
     }
 
+    /// <summary>Gauss-Newton; a step that makes the sum of squares grow is halved.</summary>
     private static bool TryRefine(double[] u, double[] v, double[] ones, Span<double> circle)
     {
         double[] design = new double[3 * u.Length], response = new double[u.Length];
         Span<double> step = stackalloc double[3];
+        Span<double> next = stackalloc double[3];
+        double squares = Squares(u, v, circle);
         for (int k = 0; k < MostSteps; k++)
         {
             for (int i = 0; i < u.Length; i++)
@@ -98,20 +108,42 @@ internal static class CircleEstimator
                 return false;
             }
 
-            double largest = 0;
-            for (int j = 0; j < 3; j++)
+            double part = 1, reached;
+            do
             {
-                circle[j] += step[j];
-                largest = Math.Max(largest, Math.Abs(step[j]));
+                for (int j = 0; j < 3; j++)
+                {
+                    next[j] = circle[j] + (part * step[j]);
+                }
+
+                reached = Squares(u, v, next);
+                part /= 2;
+            }
+            while (!(reached <= squares) && part > LeastPart);
+
+            double largest = Math.Max(Math.Abs(step[0]), Math.Max(Math.Abs(step[1]), Math.Abs(step[2])));
+            if (!(reached <= squares) || largest <= Settled * Math.Abs(circle[2]))
+            {
+                break;
             }
 
-            if (largest <= Settled * Math.Abs(circle[2]))
-            {
-                return true;
-            }
+            next.CopyTo(circle);
+            squares = reached;
         }
 
-        return true;
+        return circle[2] > 0 && double.IsFinite(squares);
+    }
+
+    private static double Squares(double[] u, double[] v, ReadOnlySpan<double> circle)
+    {
+        double sum = 0;
+        for (int i = 0; i < u.Length; i++)
+        {
+            double d = Distance(u[i] - circle[0], v[i] - circle[1]) - circle[2];
+            sum += d * d;
+        }
+
+        return sum;
     }
 
     /// <summary>σ²(JᵀJ)⁻¹ with rows (cos, sin, 1), column by column.</summary>
@@ -154,6 +186,11 @@ internal static class CircleEstimator
             for (int i = 0; i < n; i++)
             {
                 double du = u[i] - x, dv = v[i] - y, radius = Distance(du, dv);
+                if (radius == 0)
+                {
+                    return best;
+                }
+
                 (c[i], s[i], d[i]) = (du / radius, dv / radius, radius);
                 low = Math.Min(low, radius);
                 high = Math.Max(high, radius);
@@ -201,6 +238,17 @@ internal static class CircleEstimator
         FindingSeverity.Blocking,
         $"The {count} points lie in one line or one place: no circle goes through them.",
         new FindingNumber("points", count, "1"));
+
+    internal static Finding UncertaintyUnknown() => new(
+        "circle.uncertainty.unknown",
+        FindingSeverity.Note,
+        "Three points always lie on a circle: they say nothing about its uncertainty or its deviation. Take more points.");
+
+    private static Finding Units(double radius) => new(
+        "circle.unit.suspect",
+        FindingSeverity.Caution,
+        FormattableString.Invariant($"The radius is {radius * 1e3:G3} mm, which no printer draws: are the positions in the unit that was said?"),
+        new FindingNumber("radius", radius, "m"));
 
     private static Finding Arc(double gap) => new(
         "circle.arc",

@@ -11,7 +11,8 @@ namespace PrinterMath.Tramming;
 /// random scatter: deviations that belong to the machine, an oval for instance, are not random, and the covariance is then only a measure of size.</para>
 /// <para>Circular deviation: width of the narrowest ring between two concentric circles that holds all points (minimum zone). It is found by the exchange of
 /// <see cref="MinimumZone"/> on radii against directions, centred anew until it stands still: exact for paths near a circle that turn all round. The zone has no covariance: it rests on four points.</para>
-/// <para>Findings: <c>circle.short</c> (blocking: points in one line or one place, so no circle is fixed), <c>circle.arc</c> (caution: the points leave a gap of more than 120°).</para>
+/// <para>Findings: <c>circle.short</c> (blocking: points in one line or one place, so no circle is fixed), <c>circle.arc</c> (caution: the points leave a gap of more than 120°), <c>circle.unit.suspect</c>
+/// (caution), <c>circle.uncertainty.unknown</c> (note: there are three points, which always lie on a circle).</para>
 /// <para>Source: ISO 230-4:2005, circular deviation G, minimum separation of two concentric circles that envelop the path (from memory); ISO 12181-1 for least-squares and minimum zone
 /// reference circles (from memory); Kåsa 1976, IEEE Transactions on Instrumentation and Measurement 25, 8 (algebraic fit, from memory).</para>
 /// </remarks>
@@ -38,7 +39,7 @@ public sealed class Circularity
     /// <exception cref="IndeterminateException">The points fix no circle, or there are only three.</exception>
     public JointEstimate LeastSquaresCircle => Solution.DegreesOfFreedom > 0
         ? JointEstimate.FromSi(["centre x", "centre y", "radius"], ["m", "m", "m"], [Solution.X, Solution.Y, Solution.Radius], Solution.Covariance, Solution.DegreesOfFreedom)
-        : throw new IndeterminateException("Three points always lie on a circle: they say nothing about its uncertainty.");
+        : throw new IndeterminateException(CircleEstimator.UncertaintyUnknown());
 
     /// <summary>Radius of the least-squares circle.</summary>
     /// <exception cref="IndeterminateException">The points fix no circle, or there are only three.</exception>

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using PrinterMath.Measurement;
 
@@ -10,13 +11,14 @@ namespace PrinterMath.Tramming;
 public sealed class GaugeResult
 {
     private readonly Finding[] _findings;
+    private readonly GaugeComponent? _reproducibility;
 
     internal GaugeResult(
-        GaugeMethod method, GaugeComponent repeatability, GaugeComponent reproducibility, GaugeComponent gauge, GaugeComponent place, GaugeComponent total, double? interactionF, Finding?[] findings)
+        GaugeMethod method, GaugeComponent repeatability, GaugeComponent? reproducibility, GaugeComponent gauge, GaugeComponent place, GaugeComponent total, double? interactionF, Finding?[] findings)
     {
         Method = method;
         Repeatability = repeatability;
-        Reproducibility = reproducibility;
+        _reproducibility = reproducibility;
         Gauge = gauge;
         PlaceToPlace = place;
         Total = total;
@@ -34,7 +36,8 @@ public sealed class GaugeResult
     public GaugeComponent Repeatability { get; }
 
     /// <summary>Differences between operators (or probes): appraiser variation; by the analysis of variance with what operators and places do together, where that is kept.</summary>
-    public GaugeComponent Reproducibility { get; }
+    /// <exception cref="IndeterminateException">There is one operator (or probe) alone.</exception>
+    public GaugeComponent Reproducibility => _reproducibility ?? throw new IndeterminateException(RepeatabilityFindings.OneOperator());
 
     /// <summary>Repeatability and reproducibility together: what the gauge adds.</summary>
     public GaugeComponent Gauge { get; }
@@ -45,7 +48,7 @@ public sealed class GaugeResult
     /// <summary>Everything together.</summary>
     public GaugeComponent Total { get; }
 
-    /// <summary>F of the interaction of operators and places; null by the range method.</summary>
+    /// <summary>F of the interaction of operators and places; null by the range method and for one operator.</summary>
     public double? InteractionF { get; }
 
     /// <summary>1.41·σ(places)/σ(gauge), a ratio: how many categories of places the gauge tells apart, before rounding down.</summary>
@@ -53,6 +56,15 @@ public sealed class GaugeResult
 
     /// <summary>Number of distinct categories: <see cref="CategoryRatio"/> rounded down, at least 1.</summary>
     public int DistinctCategories => Math.Max(1, (int)Math.Min(int.MaxValue, CategoryRatio));
+
+    /// <summary>The reproducibility, where there are several operators (or probes).</summary>
+    /// <param name="reproducibility">Differences between operators; null when there is one alone.</param>
+    /// <returns>Whether there is one.</returns>
+    public bool TryGetReproducibility([NotNullWhen(true)] out GaugeComponent? reproducibility)
+    {
+        reproducibility = _reproducibility;
+        return reproducibility is not null;
+    }
 
     /// <summary>Invariant text.</summary>
     /// <returns>Method, shares and categories.</returns>

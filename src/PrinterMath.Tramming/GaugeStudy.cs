@@ -4,13 +4,14 @@ using PrinterMath.Measurement;
 
 namespace PrinterMath.Tramming;
 
-/// <summary>A gauge study: several operators (or probes) read several places (or parts) several times each, all crossed.</summary>
+/// <summary>A gauge study: operators (or probes) read several places (or parts) several times each, all crossed.</summary>
 /// <remarks>
 /// <para>Range method: σ(repeatability) = R̄/d₂(trials); σ²(reproducibility) = (range of operator means/d₂*)² − σ²(repeatability)/(places·trials); σ(places) = range of place means/d₂*.
 /// d₂ and d₂* are computed, not rounded: K₁ = 1/d₂, K₂ and K₃ = 1/d₂*.</para>
 /// <para>Analysis of variance: mean squares of operators, places, their interaction and the repetitions; an interaction that is not significant at 25 % is pooled with the
 /// repetitions. Limits by the modified large-sample method; of a share that is given as zero the upper limit still says what it may be.</para>
-/// <para>Findings of the results: <c>gauge.interaction.pooled</c>, <c>gauge.variance.negative</c> (notes), <c>gauge.categories.few</c> (caution).</para>
+/// <para>One operator alone shows no reproducibility: the gauge is then its repeatability, and the analysis of variance is that of one factor.</para>
+/// <para>Findings of the results: <c>gauge.interaction.pooled</c>, <c>gauge.variance.negative</c>, <c>gauge.operators.one</c> (notes), <c>gauge.categories.few</c>, <c>gauge.unit.suspect</c> (cautions).</para>
 /// <para>Source: Automotive Industry Action Group 2010, Measurement Systems Analysis, 4th ed., chapter III, section B (average and range method, analysis of variance); ISO 22514-7 (from memory).</para>
 /// </remarks>
 /// <example><code>
@@ -22,6 +23,9 @@ public sealed class GaugeStudy
 {
     /// <summary>Interactions less likely by chance than this are kept. Common practice, AIAG 2010.</summary>
     private const double PoolingRisk = 0.25;
+
+    /// <summary>Ranges below this fraction of the readings are rounding of the numbers.</summary>
+    private const double Rounding = 1e-13;
 
     private readonly double[] _readings;
 
@@ -45,7 +49,7 @@ public sealed class GaugeStudy
     /// <summary>A study from readings in metres.</summary>
     /// <param name="readings">Readings in metres, operator by operator; within an operator trial by trial; within a trial place by place.</param>
     /// <param name="places">Number of places, from 2 to 100.</param>
-    /// <param name="operators">Number of operators or probes, from 2 to 100.</param>
+    /// <param name="operators">Number of operators or probes, from 1 to 100; several show their reproducibility.</param>
     /// <param name="trials">Readings of each operator at each place, from 2 to 100.</param>
     /// <returns>The study.</returns>
     /// <exception cref="ArgumentException">The number of readings is not places × operators × trials, or repeated readings are all alike.</exception>
@@ -53,7 +57,7 @@ public sealed class GaugeStudy
     public static GaugeStudy OfMeters(ReadOnlySpan<double> readings, int places, int operators, int trials)
     {
         Guard.Between(places, 2, 100);
-        Guard.Between(operators, 2, 100);
+        Guard.Between(operators, 1, 100);
         Guard.Between(trials, 2, 100);
         Guard.AllFinite(readings);
         if (readings.Length != places * operators * trials)
@@ -62,7 +66,7 @@ public sealed class GaugeStudy
         }
 
         var study = new GaugeStudy(readings.ToArray(), places, operators, trials);
-        return study.MeanRange() > 0
+        return study.MeanRange() > Rounding * Math.Max(Math.Abs(study._readings.Max()), Math.Abs(study._readings.Min()))
             ? study
             : throw Guard.Refused(nameof(readings), RepeatabilityFindings.Degenerate().Message);
     }
@@ -72,9 +76,14 @@ public sealed class GaugeStudy
     public GaugeResult ByRange()
     {
         double repeatability = Math.Pow(MeanRange() / RangeDistribution.Mean(Trials), 2);
+        double place = Math.Pow(RangeOf(PlaceMean, Places) / RangeDistribution.RootMeanSquare(Places), 2);
+        if (Operators == 1)
+        {
+            return Result(GaugeMethod.Range, repeatability, null, place, [null, null, null, null, null], null);
+        }
+
         double between = Math.Pow(RangeOf(OperatorMean, Operators) / RangeDistribution.RootMeanSquare(Operators), 2) - (repeatability / (Places * Trials));
         double reproducibility = Math.Max(0, between);
-        double place = Math.Pow(RangeOf(PlaceMean, Places) / RangeDistribution.RootMeanSquare(Places), 2);
         return Result(GaugeMethod.Range, repeatability, reproducibility, place, [null, null, null, null, null], null, between < 0 ? RepeatabilityFindings.Negative("reproducibility") : null);
     }
 
@@ -82,6 +91,11 @@ public sealed class GaugeStudy
     /// <returns>The components, with limits.</returns>
     public GaugeResult ByAnova()
     {
+        if (Operators == 1)
+        {
+            return ByAnovaOfOne();
+        }
+
         GaugeSquares s = Squares();
         double n = Places * Trials, m = Operators * Trials;
         double f = s.Interaction.Value / s.Error.Value;
@@ -125,21 +139,55 @@ public sealed class GaugeStudy
     /// <returns>The size of the study.</returns>
     public override string ToString() => $"{Places} places, {Operators} operators, {Trials} trials";
 
-    private static GaugeResult Result(
-        GaugeMethod method, double repeatability, double reproducibility, double place, (double, double)?[] limits, double? interactionF, params Finding?[] findings)
+    /// <summary>One factor: σ²(places) = (MS(places) − MS(repetitions))/trials.</summary>
+    private GaugeResult ByAnovaOfOne()
     {
-        double gauge = repeatability + reproducibility;
+        double mean = OperatorMean(0), between = 0, within = 0;
+        for (int p = 0; p < Places; p++)
+        {
+            double cell = CellMean(0, p);
+            between += Math.Pow(cell - mean, 2) * Trials / (Places - 1);
+            for (int t = 0; t < Trials; t++)
+            {
+                within += Math.Pow(At(0, t, p) - cell, 2) / (Places * (Trials - 1));
+            }
+        }
+
+        double place = (between - within) / Trials, own = place > 0 ? 1.0 / Trials : 0;
+        var error = new MeanSquare(1, within, Places * (Trials - 1));
+        var places = new MeanSquare(1, between, Places - 1);
+        (double, double) repeatability = VarianceLimits.Of(error);
+        return Result(
+            GaugeMethod.Anova,
+            within,
+            null,
+            Math.Max(0, place),
+            [
+                repeatability,
+                null,
+                repeatability,
+                VarianceLimits.Of(error with { Factor = -1.0 / Trials }, places with { Factor = 1.0 / Trials }),
+                VarianceLimits.Of(error with { Factor = 1 - own }, places with { Factor = own }),
+            ],
+            null,
+            place < 0 ? RepeatabilityFindings.Negative("places") : null);
+    }
+
+    private static GaugeResult Result(
+        GaugeMethod method, double repeatability, double? reproducibility, double place, (double, double)?[] limits, double? interactionF, params Finding?[] findings)
+    {
+        double gauge = repeatability + (reproducibility ?? 0);
         double total = gauge + place;
         int categories = (int)Math.Min(1e6, 1.41 * Math.Sqrt(place / gauge));
         return new GaugeResult(
             method,
             new GaugeComponent("repeatability", repeatability, total, limits[0]),
-            new GaugeComponent("reproducibility", reproducibility, total, limits[1]),
+            reproducibility is double r ? new GaugeComponent("reproducibility", r, total, limits[1]) : null,
             new GaugeComponent("gauge", gauge, total, limits[2]),
             new GaugeComponent("places", place, total, limits[3]),
             new GaugeComponent("total", total, total, limits[4]),
             interactionF,
-            [.. findings, categories < 5 ? RepeatabilityFindings.FewCategories(Math.Max(1, categories)) : null]);
+            [reproducibility is null ? RepeatabilityFindings.OneOperator() : null, .. findings, RepeatabilityFindings.Units("gauge.unit.suspect", Math.Sqrt(repeatability)), categories < 5 ? RepeatabilityFindings.FewCategories(Math.Max(1, categories)) : null]);
     }
 
     private GaugeSquares Squares()

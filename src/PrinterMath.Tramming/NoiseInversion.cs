@@ -11,7 +11,8 @@ namespace PrinterMath.Tramming;
 /// <remarks>
 /// The shape is not known, so extremes of what it may be share the work: the residuals as read (noise included), the touching points alone (noise adds least), and two
 /// plateaus (noise adds most). The upper limit is the outer one, the estimate the mean; the lower limit holds for any shape. A measure T is a seminorm: T(e + k·s) is convex in k with slope one in the end, so that each trial
-/// has one size at which it shows the value read.
+/// has one size at which it shows the value read. A value below the median of noise alone is inverted as that median: readings that happen to lie better than the noise allows prove no
+/// flatness beyond it (power-constrained limit: Cowan, Cranmer, Gross, Vitells 2011, arXiv:1105.3166, from memory).
 /// </remarks>
 internal sealed class NoiseInversion
 {
@@ -34,17 +35,19 @@ internal sealed class NoiseInversion
 
     internal double Upper { get; }
 
-    /// <param name="raw">The value as read.</param>
+    /// <param name="read">The value as read.</param>
     /// <param name="shapes">Shapes, each of size one by the measure.</param>
     /// <param name="noise">Residuals of simulated noise alone, one array for each trial.</param>
     /// <param name="measure">The measure of flatness.</param>
     /// <param name="coverage">Coverage of the limits.</param>
-    internal static NoiseInversion Of(double raw, IReadOnlyList<double[]> shapes, double[][] noise, Func<double[], double> measure, double coverage)
+    internal static NoiseInversion Of(double read, IReadOnlyList<double[]> shapes, double[][] noise, Func<double[], double> measure, double coverage)
     {
         double tail = (1 - coverage) / 2;
         double[] single = [.. noise.Select(measure)];
         double[] alone = [.. single];
-        double resolution = Resolution * alone.Max();
+        Array.Sort(alone);
+        double raw = Math.Max(read, alone[(alone.Length - 1) / 2]);
+        double resolution = Resolution * alone[^1];
         double estimate = 0, lower = 0, upper = 0;
         double[] sizes = new double[noise.Length];
         foreach (double[] shape in shapes)
@@ -63,8 +66,7 @@ internal sealed class NoiseInversion
         }
 
         // T(true) >= T(read) - T(noise) whatever the shape; the root mean square needs no shape, its one inversion is exact.
-        Array.Sort(alone);
-        double sure = Math.Max(0, raw - alone[Math.Clamp((int)Math.Ceiling((1 - tail) * alone.Length) - 1, 0, alone.Length - 1)]);
+        double sure = Math.Max(0, read - alone[Math.Clamp((int)Math.Ceiling((1 - tail) * alone.Length) - 1, 0, alone.Length - 1)]);
         return new NoiseInversion(estimate, shapes.Count == 1 ? lower : sure, upper, coverage);
 
         double At(double chance) => sizes[Math.Clamp((int)Math.Ceiling(chance * sizes.Length) - 1, 0, sizes.Length - 1)];

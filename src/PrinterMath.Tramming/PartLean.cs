@@ -36,13 +36,13 @@ public sealed class PartLean
     /// <param name="topTowardsY">How far the top stands towards +y of the foot.</param>
     /// <param name="height">Height between the two places measured, greater than zero.</param>
     /// <returns>The lean.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The height is not positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The height is not positive, or an offset is larger than it: no part leans by more than 45°.</exception>
     /// <exception cref="InvalidOperationException">A length was never measured.</exception>
     public static PartLean Of(Measured<Length> topTowardsX, Measured<Length> topTowardsY, Measured<Length> height)
     {
         Guard.Positive(height.SiValue, nameof(height));
-        Guard.Finite(topTowardsX.SiValue, nameof(topTowardsX));
-        Guard.Finite(topTowardsY.SiValue, nameof(topTowardsY));
+        Guard.Between(topTowardsX.SiValue, -height.SiValue, height.SiValue, nameof(topTowardsX));
+        Guard.Between(topTowardsY.SiValue, -height.SiValue, height.SiValue, nameof(topTowardsY));
         return new PartLean(topTowardsX, topTowardsY, height);
     }
 

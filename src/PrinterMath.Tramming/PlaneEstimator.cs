@@ -12,6 +12,7 @@ internal static class PlaneEstimator
 
     internal static PlaneFit Fit(ProbePoint[] points, double repeatability, double placement, PlaneFitOptions options)
     {
+        ProbeLimits.Check(points);
         bool widen = options.WidenForMisfit;
         var places = new Place[points.Length];
         int withUncertainty = 0;

@@ -14,6 +14,15 @@ internal static class PlaneFindings
         new FindingNumber("farthestFromLine", farthest, "m"),
         new FindingNumber("leastDistance", limit, "m"));
 
+    internal static Finding KeptCollinear(int kept, int count, double farthest, double limit) => new(
+        "plane.agreement.collinear",
+        FindingSeverity.Blocking,
+        Text($"Of the {count} readings those that agree best ({kept}) lie within {farthest * 1e3:0.###} mm of one line, so they say nothing about the tilt across it. Fit by least squares, or probe more places."),
+        new FindingNumber("kept", kept, "1"),
+        new FindingNumber("points", count, "1"),
+        new FindingNumber("farthestFromLine", farthest, "m"),
+        new FindingNumber("leastDistance", limit, "m"));
+
     internal static Finding UncertaintyUnknown(int count) => new(
         "plane.uncertainty.unknown",
         FindingSeverity.Blocking,

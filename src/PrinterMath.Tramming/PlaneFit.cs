@@ -19,7 +19,7 @@ namespace PrinterMath.Tramming;
 /// Source: Huber 1981, Robust Statistics, 7.6 and 7.8; Rousseeuw, Leroy 1987, Robust Regression and Outlier Detection, chapter 1 (both from memory).</para>
 /// <para>Not to be confused with <see cref="OrthogonalPlane"/>: for the tilts of a bed, below 0.01, the two agree to 1 part in 10 000. Nor with <see cref="MinimumZone"/>,
 /// which has no covariance.</para>
-/// <para>Findings: <c>plane.collinear</c> and <c>plane.uncertainty.unknown</c> (blocking), <c>plane.misfit</c>, <c>plane.outlier</c>,
+/// <para>Findings: <c>plane.collinear</c>, <c>plane.agreement.collinear</c> (robust methods) and <c>plane.uncertainty.unknown</c> (blocking), <c>plane.misfit</c>, <c>plane.outlier</c>,
 /// <c>plane.unit.suspect</c> (cautions; outliers are named, not removed), <c>plane.uncertainties.mixed</c>, <c>plane.level</c> (notes).</para>
 /// </remarks>
 /// <example><code>
@@ -155,7 +155,7 @@ public sealed class PlaneFit
     /// <param name="options">What is known beforehand; null for the defaults of <see cref="PlaneFitOptions"/>.</param>
     /// <returns>The plane, or a result whose findings say what the points lack.</returns>
     /// <exception cref="ArgumentException">Fewer than three points.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option is out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option is out of range, or a point is beyond all printers: a coordinate over 1000 km, an uncertainty below 1 fm.</exception>
     public static PlaneFit Fit(IReadOnlyList<ProbePoint> points, PlaneFitOptions? options = null)
     {
         if (Guard.NotNull(points).Count < 3)
@@ -164,7 +164,7 @@ public sealed class PlaneFit
         }
 
         PlaneFitOptions chosen = options ?? Defaults;
-        double repeatability = chosen.ProbeRepeatability is Length s ? Guard.Positive(s.Meters, nameof(options) + "." + nameof(chosen.ProbeRepeatability)) : 0;
+        double repeatability = ProbeLimits.Repeatability(chosen.ProbeRepeatability, nameof(options) + "." + nameof(chosen.ProbeRepeatability));
         double placement = Guard.NonNegative(chosen.PlacementUncertainty.Meters, nameof(options) + "." + nameof(chosen.PlacementUncertainty));
         Guard.Between(chosen.TuningConstant, 0.5, 10, nameof(options) + "." + nameof(chosen.TuningConstant));
         return Enum.IsDefined(chosen.Method)

@@ -23,6 +23,9 @@ namespace PrinterMath.Tramming;
 [DebuggerDisplay("{ToString(),nq}")]
 public sealed class PlaneFlatness
 {
+    /// <summary>A shape of which less than this is left beside its plane is that plane and rounding.</summary>
+    private const double LeastShape = 1e-9;
+
     private readonly FlatnessDeviation? _peakToValley;
     private readonly FlatnessDeviation? _rootMeanSquare;
     private readonly FlatnessDeviation? _minimumZone;
@@ -72,7 +75,7 @@ public sealed class PlaneFlatness
         Guard.Between(options.Coverage, 0.5, 0.999, "options.Coverage");
         Guard.Between(options.Trials, 200, 100_000, "options.Trials");
         Guard.DegreesOfFreedom(options.RepeatabilityDegreesOfFreedom, "options.RepeatabilityDegreesOfFreedom");
-        double repeatability = options.ProbeRepeatability is Length s ? Guard.Positive(s.Meters, "options.ProbeRepeatability") : 0;
+        double repeatability = ProbeLimits.Repeatability(options.ProbeRepeatability, "options.ProbeRepeatability");
         if (ZoneFrame.Of(copy, placement, out Finding? blocking) is not ZoneFrame frame)
         {
             return new PlaneFlatness(null, null, null, blocking);
@@ -108,16 +111,29 @@ public sealed class PlaneFlatness
             var shapes = new List<double[]>();
             foreach (double[] shape in candidates)
             {
+                Add(shape);
+            }
+
+            // Readings without any departure have no shape of their own: one point out of plane stands in.
+            for (int i = 0; i < residuals.Length && shapes.Count == 0; i++)
+            {
+                double[] spike = new double[residuals.Length];
+                spike[i] = 1;
+                Add(spike);
+            }
+
+            return new FlatnessDeviation(raw, NoiseInversion.Of(raw, shapes, noise, measure, options.Coverage), null);
+
+            void Add(double[] shape)
+            {
                 double[] unit = [.. shape];
                 SimulatedNoise.RemovePlane(unit, frame);
                 double size = measure(unit);
-                if (size > 0)
+                if (size > LeastShape * shape.Max(Math.Abs))
                 {
                     shapes.Add([.. unit.Select(r => r / size)]);
                 }
             }
-
-            return new FlatnessDeviation(raw, NoiseInversion.Of(raw, shapes, noise, measure, options.Coverage), null);
         }
     }
 

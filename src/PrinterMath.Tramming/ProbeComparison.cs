@@ -104,7 +104,7 @@ public sealed class ProbeComparison
     {
         SampleSummary a = SampleSummary.Of([.. Guard.NotNull(first).Select(r => r.Meters)]);
         SampleSummary b = SampleSummary.Of([.. Guard.NotNull(second).Select(r => r.Meters)]);
-        return new ProbeComparison(a, b, a.StandardDeviation > 0 && b.StandardDeviation > 0 ? [] : [RepeatabilityFindings.NoScatter()]);
+        return new ProbeComparison(a, b, Scatters(a) && Scatters(b) ? [] : [RepeatabilityFindings.NoScatter()]);
     }
 
     /// <summary>Judges the difference of the means against what may be tolerated, at a specific risk of 5 %.</summary>
@@ -127,6 +127,9 @@ public sealed class ProbeComparison
     public override string ToString() => IsDeterminate
         ? string.Create(CultureInfo.InvariantCulture, $"difference {Difference} (p = {DifferenceProbability:0.###}), variance ratio {VarianceRatio:0.###} (p = {VarianceRatioProbability:0.###})")
         : _findings[0].ToString();
+
+    /// <summary>Less than 10⁻¹³ of the heights is rounding of the numbers.</summary>
+    private static bool Scatters(SampleSummary s) => s.StandardDeviation > 1e-13 * Math.Abs(s.Mean);
 
     private static double VarianceOfMean(SampleSummary s) => s.StandardDeviation * s.StandardDeviation / s.Count;
 

@@ -12,7 +12,8 @@ namespace PrinterMath.Tramming;
 /// Outliers: residuals about the line through the others, externally studentised, one at a time (Bonferroni; up to a fifth of the readings, from six on). Drift: slope of the line through what is
 /// left, t test, at 0.1 % where readings were left out. Warm-up readings and outliers are named and left out of all numbers but <see cref="Range"/>; a drift that is found is left out of <see cref="StandardDeviation"/>.</para>
 /// <para>A drift that is not seen hides in the scatter: readings that all drift look like a probe ten times worse.</para>
-/// <para>Findings: <c>repeatability.alike</c> (blocking: the scatter hides behind the resolution), <c>repeatability.warmUp</c>, <c>repeatability.outlier</c>, <c>repeatability.drift</c>
+/// <para>Findings: <c>repeatability.alike</c> (blocking: the scatter, about a drift if there is one, hides behind the resolution), <c>repeatability.warmUp</c>, <c>repeatability.outlier</c>,
+/// <c>repeatability.drift</c>, <c>repeatability.unit.suspect</c>
 /// (cautions), <c>repeatability.few</c> (note: fewer than eight readings).</para>
 /// <para>Source: JCGM 100:2008, 4.2 and E.4.3; Draper, Smith 1998, Applied Regression Analysis, 3rd ed., chapters 1 and 8 (t test of a slope, studentised residuals; from memory).</para>
 /// </remarks>
@@ -25,6 +26,9 @@ public sealed class Repeatability
 {
     /// <summary>Risk of the drift test where readings were left out: what is left was chosen to lie on a line. A simulated choice, which keeps false alarms near 5 %.</summary>
     private const double RiskAfterSieve = 0.001;
+
+    /// <summary>Scatter below this fraction of the heights is rounding of the numbers.</summary>
+    private const double Rounding = 1e-13;
 
     private readonly Finding[] _findings;
     private readonly int[] _outliers;
@@ -121,7 +125,8 @@ public sealed class Repeatability
         Guard.AllFinite(readings);
         double[] z = readings.ToArray();
         double range = z.Max() - z.Min();
-        if (range == 0)
+        double rounding = Rounding * Math.Max(Math.Abs(z.Max()), Math.Abs(z.Min()));
+        if (range <= rounding)
         {
             return new Repeatability(z.Length, 0, null, false, 0, [], [RepeatabilityFindings.Alike(z.Length)]);
         }
@@ -129,26 +134,28 @@ public sealed class Repeatability
         int warmUp = ReadingSieve.WarmUp(z);
         int[] outliers = ReadingSieve.Outliers(z, warmUp);
         var line = TrendLine.Through(z, warmUp, outliers);
-        if (line.AboutMean == 0)
+        Finding? first = warmUp > 0 ? RepeatabilityFindings.WarmUp(warmUp) : null, beside = outliers.Length > 0 ? RepeatabilityFindings.Outliers(outliers, z) : null;
+        if (line.AboutMean <= rounding || (line.Count > 3 && line.AboutLine <= rounding))
         {
-            return new Repeatability(z.Length, range, null, false, warmUp, outliers, [RepeatabilityFindings.Alike(line.Count)]);
+            Finding alike = line.AboutMean <= rounding ? RepeatabilityFindings.Alike(line.Count) : RepeatabilityFindings.AlikeAboutDrift(line.Count, line.Slope);
+            return new Repeatability(z.Length, range, null, false, warmUp, outliers, [alike, first, beside]);
         }
 
-        bool drifts = line.Count > 3 && line.Slope != 0
-            && (line.SlopeUncertainty == 0
-                || TwoSidedTest.ProbabilityBeyond(line.Slope / line.SlopeUncertainty, line.Count - 2) < (line.Count < z.Length ? RiskAfterSieve : TwoSidedTest.Risk));
+        bool drifts = line.Count > 3
+            && TwoSidedTest.ProbabilityBeyond(line.Slope / line.SlopeUncertainty, line.Count - 2) < (line.Count < z.Length ? RiskAfterSieve : TwoSidedTest.Risk);
         return new Repeatability(
             z.Length,
             range,
             line,
-            drifts && line.AboutLine > 0,
+            drifts,
             warmUp,
             outliers,
             [
-                warmUp > 0 ? RepeatabilityFindings.WarmUp(warmUp) : null,
-                outliers.Length > 0 ? RepeatabilityFindings.Outliers(outliers, z) : null,
+                first,
+                beside,
                 drifts ? RepeatabilityFindings.Drift(line.Slope, line.SlopeUncertainty) : null,
                 z.Length < 8 ? RepeatabilityFindings.Few(z.Length) : null,
+                RepeatabilityFindings.Units("repeatability.unit.suspect", drifts ? line.AboutLine : line.AboutMean),
             ]);
     }
 
@@ -156,7 +163,7 @@ public sealed class Repeatability
     /// <param name="standardDeviations">Standard deviations with finite degrees of freedom, at least one.</param>
     /// <returns>The pooled standard deviation with Σνᵢ degrees of freedom.</returns>
     /// <remarks>Source: NIST/SEMATECH e-Handbook of Statistical Methods, section 2.4.4, pooling of repeatability standard deviations.</remarks>
-    /// <exception cref="ArgumentException">There are none, or one has infinite degrees of freedom.</exception>
+    /// <exception cref="ArgumentException">There are none, one is not greater than zero, or one has infinite degrees of freedom.</exception>
     public static Measured<Length> Pool(IReadOnlyList<Measured<Length>> standardDeviations)
     {
         Guard.AtLeast(Guard.NotNull(standardDeviations).Count, 1, nameof(standardDeviations));
@@ -166,7 +173,8 @@ public sealed class Repeatability
             double here = double.IsFinite(s.DegreesOfFreedom)
                 ? s.DegreesOfFreedom
                 : throw Guard.Refused(nameof(standardDeviations), "A standard deviation with infinite degrees of freedom leaves nothing to pool.");
-            squares += here * s.SiValue * s.SiValue;
+            double value = Guard.Positive(s.SiValue, nameof(standardDeviations));
+            squares += here * value * value;
             free += here;
         }
 

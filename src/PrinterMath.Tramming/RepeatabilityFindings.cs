@@ -12,6 +12,27 @@ internal static class RepeatabilityFindings
         Text($"The {count} readings are all alike: the scatter hides behind the resolution. Its standard uncertainty is a step over the square root of 12."),
         new FindingNumber("readings", count, "1"));
 
+    internal static Finding AlikeAboutDrift(int count, double slope) => new(
+        "repeatability.alike",
+        FindingSeverity.Blocking,
+        Text($"The {count} readings change by {slope * 1e6:0.###} µm each without any scatter about that line: they drift, and the scatter hides behind the resolution."),
+        new FindingNumber("readings", count, "1"),
+        new FindingNumber("driftPerReading", slope, "m"));
+
+    /// <summary>A scatter that no probe has: more than a millimetre, or less than a nanometre. The limits are this library's own, no source.</summary>
+    internal static Finding? Units(string code, double scatter) => scatter is >= 1e-9 and <= 1e-3
+        ? null
+        : new Finding(
+            code,
+            FindingSeverity.Caution,
+            Text($"One reading scatters by {scatter * 1e6:G3} µm, which no probe does: are the readings in the unit that was said?"),
+            new FindingNumber("standardDeviation", scatter, "m"));
+
+    internal static Finding OneOperator() => new(
+        "gauge.operators.one",
+        FindingSeverity.Note,
+        "There is one operator (or probe): what others would read differently is not seen, and the gauge counts for its repeatability alone.");
+
     internal static Finding WarmUp(int count) => new(
         "repeatability.warmUp",
         FindingSeverity.Caution,

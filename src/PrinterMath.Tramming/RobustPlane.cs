@@ -23,14 +23,14 @@ internal static class RobustPlane
             : huber
                 ? HuberRegression.Fit(design, Coefficients, response, options.TuningConstant)
                 : TrimmedRegression.Fit(design, Coefficients, response, options.Seed);
+        double limit = Math.Max(3 * options.PlacementUncertainty.Meters, 1e-9 * axes.LongestAlong);
         if (robust is null && n > Coefficients)
         {
-            return PlaneFit.Blocked(points, PlaneFindings.Collinear(n, 0, axes.LongestAcross));
+            return PlaneFit.Blocked(points, PlaneFindings.KeptCollinear((n + Coefficients + 1) / 2, n, 0, limit));
         }
 
         double[] weights = robust?.Weights ?? [.. Enumerable.Repeat(1.0, n)];
         double mean = huber ? weights.Sum() / n : 1;
-        int readings = huber ? n : weights.Count(w => w > 0);
         var weighted = new Place[n];
         for (int i = 0; i < n; i++)
         {
@@ -38,11 +38,14 @@ internal static class RobustPlane
         }
 
         var frame = PrincipalAxes.Of(weighted);
-        if (!(frame.AcrossMoment > 0))
+        int kept = weights.Count(w => w > 0);
+        double across = Enumerable.Range(0, n).Where(i => weights[i] > 0).Max(i => Math.Abs(frame.Local(places[i].X, places[i].Y).V));
+        if (!(across > limit))
         {
-            return PlaneFit.Blocked(points, PlaneFindings.Collinear(n, 0, axes.LongestAcross));
+            return PlaneFit.Blocked(points, PlaneFindings.KeptCollinear(kept, n, across, limit));
         }
 
+        int readings = huber ? n : kept;
         PlaneSolution plane = PlaneEstimator.Solve(points, weighted, frame);
         var table = new PlaneResidual[n];
         double squares = ResidualTable.Fill(table, points, weighted, plane);
@@ -51,7 +54,7 @@ internal static class RobustPlane
         var noise = NoiseScale.Of(stated, options.WidenForMisfit, variance * free, free, PlaneEstimator.LargestHeight(points));
         if (!noise.IsKnown)
         {
-            return PlaneFit.Blocked(points, PlaneFindings.UncertaintyUnknown(n));
+            return PlaneFit.Blocked(points, PlaneFindings.UncertaintyUnknown(kept));
         }
 
         double widening = huber && double.IsPositiveInfinity(noise.DegreesOfFreedom) ? 1 / HuberEfficiency : 1;

@@ -65,17 +65,19 @@ public sealed class Squareness
     /// <param name="diagonalAlongBoth">Diagonal d₁ from the corner of least x and y to that of greatest x and y.</param>
     /// <param name="diagonalAcross">Diagonal d₂ between the other two corners.</param>
     /// <returns>The squareness; sides that differ by the fraction δ change it by δ²/2 of itself.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A length is not positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A length is not positive, or the figure is not within 30° of square.</exception>
     /// <exception cref="InvalidOperationException">A length was never measured.</exception>
     public static Squareness FromDiagonals(Measured<Length> diagonalAlongBoth, Measured<Length> diagonalAcross)
     {
         double first = Guard.Positive(diagonalAlongBoth.SiValue, nameof(diagonalAlongBoth));
         double second = Guard.Positive(diagonalAcross.SiValue, nameof(diagonalAcross));
         double sum = (first * first) + (second * second);
+        double sine = ((first * first) - (second * second)) / sum;
+        Cosine(sine, nameof(diagonalAcross));
 
         // tan(45° + ε/2) = d₁/d₂ of a rhombus, so dε = 2(d₂·dd₁ − d₁·dd₂)/(d₁² + d₂²)
         return new Squareness(Propagation.FirstOrder<Angle>(
-            Math.Asin(((first * first) - (second * second)) / sum),
+            Math.Asin(sine),
             [BudgetInput.Of("diagonal along both", diagonalAlongBoth), BudgetInput.Of("diagonal across", diagonalAcross)],
             [2 * second / sum, -2 * first / sum]));
     }
@@ -89,13 +91,14 @@ public sealed class Squareness
     /// <param name="squareDeviation">Deviation from 90° of the square itself, positive when its angle is acute; from its certificate, or exactly zero.</param>
     /// <returns>The squareness: ε = atan(shift/travel) + the square's own.</returns>
     /// <remarks>Turning the square over and taking the mean removes its own deviation. Source: ISO 230-1:2012, squareness with a reference square and an indicator (from memory).</remarks>
-    /// <exception cref="ArgumentOutOfRangeException">The travel is not positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The travel is not positive, or the axes are not within 30° of square.</exception>
     /// <exception cref="InvalidOperationException">A number was never measured.</exception>
     public static Squareness FromSquare(Measured<Length> towardsMinusX, Measured<Length> travel, Measured<Angle> squareDeviation)
     {
         double shift = Guard.Finite(towardsMinusX.SiValue, nameof(towardsMinusX));
         double along = Guard.Positive(travel.SiValue, nameof(travel));
         double square = (shift * shift) + (along * along);
+        Cosine(shift / Math.Sqrt(square), nameof(towardsMinusX));
         return new Squareness(Propagation.FirstOrder<Angle>(
             Math.Atan(shift / along) + squareDeviation.SiValue,
             [BudgetInput.Of("shift of the leg", towardsMinusX), BudgetInput.Of("travel", travel), BudgetInput.Of("square", squareDeviation)],

@@ -36,6 +36,7 @@ internal sealed class ZoneFrame
     /// <summary>The frame, or the finding that the points lie in one line.</summary>
     internal static ZoneFrame? Of(ProbePoint[] points, double placement, out Finding? blocking)
     {
+        ProbeLimits.Check(points);
         int n = points.Length;
         var places = new Place[n];
         for (int i = 0; i < n; i++)

@@ -126,4 +126,46 @@ public class CircularityTests(ITestOutputHelper output)
 
         return Circularity.OfMeters(xs, ys);
     }
+
+    [Fact]
+    public void ThreePointsGiveTheCircleThroughThemAndNoUncertainty()
+    {
+        // circle about (3, 4) mm of radius 5 mm
+        Circularity three = Circularity.OfMeters([0, 6e-3, 8e-3], [0, 0, 4e-3]);
+
+        Assert.All(three.Deviations, d => Assert.Equal(0, d.Micrometers, 1e-9));
+        Assert.Equal(0, three.CircularDeviation.Micrometers, 1e-9);
+        Assert.Equal(3, three.ZoneCentre.X.Millimeters, 1e-9);
+        Assert.Equal(4, three.ZoneCentre.Y.Millimeters, 1e-9);
+        Assert.Equal("circle.uncertainty.unknown", Assert.Throws<IndeterminateException>(() => three.Radius).Finding!.Code);
+        Assert.Contains(three.Findings, f => f.Code == "circle.uncertainty.unknown");
+    }
+
+    [Theory]
+    [InlineData(1e3)]
+    [InlineData(1e-3)]
+    public void AUnitThatSlippedIsSuspected(double factor)
+    {
+        double[] t = [.. Enumerable.Range(0, 12).Select(i => i * Math.PI / 6)];
+        Circularity c = Circularity.OfMeters([.. t.Select(a => .02 * factor * Math.Cos(a))], [.. t.Select(a => .02 * factor * Math.Sin(a))]);
+        Assert.Equal("circle.unit.suspect", Assert.Single(c.Findings).Code);
+    }
+
+    [Fact]
+    public void PointsThatAreNoCircleStayFinite()
+    {
+        // scatter without a shape, repeated points, and a point in the middle: some answer or a finding, never a number that is none
+        for (int seed = 1; seed <= 500; seed++)
+        {
+            var random = new Random(seed);
+            int n = random.Next(3, 9);
+            double[] x = [.. Enumerable.Range(0, n).Select(_ => random.Next(5) * 5e-3)], y = [.. Enumerable.Range(0, n).Select(_ => random.Next(5) * 5e-3)];
+            Circularity c = Circularity.OfMeters(x, y);
+            Assert.True(c.IsDeterminate ? double.IsFinite(c.CircularDeviation.Meters) && c.Deviations.All(d => double.IsFinite(d.Meters)) : c.Findings[0].Code == "circle.short");
+            if (c.IsDeterminate && n > 3)
+            {
+                Assert.True(c.CircularDeviation <= c.LeastSquaresDeviation * (1 + 1e-9));
+            }
+        }
+    }
 }

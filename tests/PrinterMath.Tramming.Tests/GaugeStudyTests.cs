@@ -1,3 +1,4 @@
+using PrinterMath.Measurement;
 using PrinterMath.Tramming.Tests.Simulation;
 using UnitsNet;
 using Xunit.Abstractions;
@@ -96,7 +97,7 @@ public class GaugeStudyTests(ITestOutputHelper output)
     {
         Assert.Throws<ArgumentException>(() => GaugeStudy.OfMeters([1, 2, 3], 2, 2, 2));
         Assert.Throws<ArgumentException>(() => GaugeStudy.OfMeters(new double[8], 2, 2, 2));
-        Assert.Throws<ArgumentOutOfRangeException>(() => GaugeStudy.OfMeters([1, 2, 3, 4], 2, 1, 2));
+        Assert.Throws<ArgumentOutOfRangeException>(() => GaugeStudy.OfMeters([], 2, 0, 2));
         Assert.Throws<ArgumentOutOfRangeException>(() => Study.ByAnova().Gauge.ShareOfTolerance(Length.Zero));
     }
 
@@ -141,5 +142,61 @@ public class GaugeStudyTests(ITestOutputHelper output)
             output.WriteLine(check.Report);
             check.Assert(.93, 1);
         }
+    }
+
+    // One factor by hand: places (1, 3), (5, 7), (9, 11) um: MS(repetitions) 2, MS(places) 32, so variances 2 and (32 - 2)/2 = 15.
+    [Fact]
+    public void OneOperatorShowsRepeatabilityAlone()
+    {
+        GaugeStudy study = GaugeStudy.OfMeters([1e-6, 5e-6, 9e-6, 3e-6, 7e-6, 11e-6], places: 3, operators: 1, trials: 2);
+        GaugeResult r = study.ByAnova();
+
+        Assert.Equal(Math.Sqrt(2), r.Repeatability.StandardDeviation.Micrometers, 1e-9);
+        Assert.Equal(Math.Sqrt(2), r.Gauge.StandardDeviation.Micrometers, 1e-9);
+        Assert.Equal(Math.Sqrt(15), r.PlaceToPlace.StandardDeviation.Micrometers, 1e-9);
+        Assert.Equal(Math.Sqrt(17), r.Total.StandardDeviation.Micrometers, 1e-9);
+        Assert.Null(r.InteractionF);
+        foreach (GaugeResult result in new[] { r, study.ByRange() })
+        {
+            Assert.False(result.TryGetReproducibility(out _));
+            Assert.Equal("gauge.operators.one", Assert.Throws<IndeterminateException>(() => result.Reproducibility).Finding!.Code);
+            Assert.Contains(result.Findings, f => f.Code == "gauge.operators.one");
+        }
+
+        // 2/d2 of two = 2/1.128379: twice the half width of the range's mean
+        Assert.Equal(2 / (2 / Math.Sqrt(Math.PI)), study.ByRange().Repeatability.StandardDeviation.Micrometers, 1e-6);
+    }
+
+    [Fact]
+    public void LimitsOfOneOperatorHoldTheTruth()
+    {
+        var checks = new[] { new CoverageCheck("repeatability"), new CoverageCheck("places"), new CoverageCheck("total") };
+        double[] truth = [1, 9, 10];
+        for (int seed = 1; seed <= CoverageCheck.Cases; seed++)
+        {
+            var noise = new Noise(seed, NoiseKind.Normal, 1);
+            double[] place = [.. Enumerable.Range(0, 12).Select(_ => 3 * noise.Next())];
+            GaugeResult r = GaugeStudy.OfMeters([.. Enumerable.Range(0, 36).Select(k => place[k % 12] + noise.Next())], 12, 1, 3).ByAnova();
+            GaugeComponent[] components = [r.Repeatability, r.PlaceToPlace, r.Total];
+            for (int c = 0; c < 3; c++)
+            {
+                components[c].TryGetLimits(out Length low, out Length high);
+                checks[c].Add(low.Meters * low.Meters <= truth[c] && high.Meters * high.Meters >= truth[c], (high - low).Meters / 4);
+            }
+        }
+
+        foreach (CoverageCheck check in checks)
+        {
+            output.WriteLine(check.Report);
+            check.Assert(.93, 1);
+        }
+    }
+
+    [Fact]
+    public void AUnitThatSlippedIsSuspected()
+    {
+        Assert.DoesNotContain(Study.ByAnova().Findings, f => f.Code == "gauge.unit.suspect");
+        Assert.Contains(GaugeStudy.OfMeters(Handbook, 10, 3, 3).ByRange().Findings, f => f.Code == "gauge.unit.suspect");
+        Assert.Throws<ArgumentOutOfRangeException>(() => GaugeStudy.OfMeters([1, 2, double.PositiveInfinity, 4], 2, 1, 2));
     }
 }

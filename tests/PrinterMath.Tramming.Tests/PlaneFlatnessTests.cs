@@ -139,4 +139,23 @@ public class PlaneFlatnessTests(ITestOutputHelper output)
             _ => 0,
         };
     }
+
+    [Fact]
+    public void ReadingsBetterThanTheNoiseAllowsProveNoPerfectPlane()
+    {
+        // all readings alike, and readings with a tenth of the stated noise: the corrected value is zero, but never known without uncertainty
+        var noise = new Noise(5, NoiseKind.Normal, Repeatability / 10);
+        foreach (List<ProbePoint> points in new[] { Grid(50, 4, 4, (_, _) => .2), Grid(50, 4, 4, (_, _) => noise.Next()) })
+        {
+            PlaneFlatness flatness = PlaneFlatness.Of(points, FourMicrons);
+            foreach (FlatnessDeviation deviation in new[] { flatness.PeakToValley, flatness.RootMeanSquare, flatness.MinimumZone })
+            {
+                Assert.Equal(0, deviation.Corrected.SiValue);
+                Assert.InRange(deviation.Corrected.SiStandardUncertainty, 1e-7, 1e-5); // of the size of the noise, 4 um
+            }
+
+            Assert.Equal(Conclusion.Within, flatness.Judge(Tolerance.AtMost(Mm(.1))).Conclusion);
+            Assert.NotEqual(Conclusion.Within, flatness.Judge(Tolerance.AtMost(Mm(.001))).Conclusion);
+        }
+    }
 }

@@ -88,4 +88,17 @@ public class ProbeComparisonTests(ITestOutputHelper output)
         difference.Assert(.93, .97);
         variance.Assert(.93, .97);
     }
+
+    [Fact]
+    public void RoundingIsNoScatterAndTwoReadingsAreEnough()
+    {
+        Assert.False(ProbeComparison.Of([Length.FromMeters(.3), Length.FromMeters(.1 + .2)], Mm(1, 2)).IsDeterminate);
+
+        // two and two: difference of means 1, u = sqrt(2 * 0.5 / 2) for deviations of 1/sqrt(2), two degrees of freedom
+        ProbeComparison c = ProbeComparison.Of(Mm(1, 2), Mm(0, 1));
+        Assert.Equal(1, c.Difference.Millimeters(), 1e-12);
+        Assert.Equal(Math.Sqrt(.5), c.Difference.UncertaintyMillimeters(), 1e-12);
+        Assert.Equal(2, c.Difference.DegreesOfFreedom, 1e-12);
+        Assert.Equal(1, c.VarianceRatioProbability, 1e-9);
+    }
 }

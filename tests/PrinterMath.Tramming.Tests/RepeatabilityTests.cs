@@ -163,4 +163,46 @@ public class RepeatabilityTests(ITestOutputHelper output)
         output.WriteLine(check.Report);
         check.Assert(.93, .97);
     }
+
+    [Fact]
+    public void ALineWithoutScatterIsNoStandardDeviation()
+    {
+        Repeatability r = Repeatability.OfMeters([1e-6, 2e-6, 3e-6, 4e-6, 5e-6]);
+
+        Assert.False(r.TryGetStandardDeviation(out _));
+        Finding finding = Assert.Throws<IndeterminateException>(() => r.Mean).Finding!;
+        Assert.Equal("repeatability.alike", finding.Code);
+        Assert.Contains(finding.Numbers, number => number.Name == "driftPerReading" && Math.Abs(number.Value - 1e-6) < 1e-15);
+    }
+
+    [Fact]
+    public void RoundingIsNoScatter() =>
+        Assert.False(Repeatability.OfMeters([.3, .1 + .2, .3, .3]).TryGetStandardDeviation(out _));
+
+    [Fact]
+    public void ReadingsAllAlikeButOneNameTheOne()
+    {
+        Repeatability r = Repeatability.OfMeters([1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 2e-3, 1e-3, 1e-3, 1e-3]);
+
+        Assert.Equal([6], r.Outliers);
+        Assert.Equal(["repeatability.alike", "repeatability.outlier"], r.Findings.Select(f => f.Code));
+    }
+
+    [Theory]
+    [InlineData(1e-3)]
+    [InlineData(1e3)]
+    public void AUnitThatSlippedIsSuspected(double factor)
+    {
+        double[] micrometres = [.. Alternating.Select(z => z * (factor > 1 ? 5 : .5))];
+        Assert.DoesNotContain(Repeatability.OfMeters([.. micrometres.Select(z => z * 1e-6)]).Findings, f => f.Code == "repeatability.unit.suspect");
+        Assert.Contains(Repeatability.OfMeters([.. micrometres.Select(z => z * 1e-6 * factor)]).Findings, f => f.Code == "repeatability.unit.suspect");
+    }
+
+    [Fact]
+    public void TwoReadingsAreRefusedAndNothingIsPooledFromZero()
+    {
+        Assert.Contains("at least 3", Assert.Throws<ArgumentException>(() => Repeatability.OfMeters([1e-3, 2e-3])).Message, StringComparison.Ordinal);
+        Assert.ThrowsAny<ArgumentException>(() => Repeatability.Pool([]));
+        Assert.ThrowsAny<ArgumentException>(() => Repeatability.Pool([Measured<Length>.FromSi(0, 1e-6, 4)]));
+    }
 }

@@ -110,4 +110,56 @@ public class RobustPlaneTests(ITestOutputHelper output)
         output.WriteLine($"{height.Report}, false outliers {falseAlarms} in {CoverageCheck.Cases}, RMSE over that of least squares {Math.Sqrt(robust / squares):0.000}");
         height.Assert(lowest, highest);
     }
+
+    [Theory]
+    [InlineData(PlaneMethod.Huber, 3)]
+    [InlineData(PlaneMethod.Huber, 6)]
+    [InlineData(PlaneMethod.LeastTrimmedSquares, 3)]
+    [InlineData(PlaneMethod.LeastTrimmedSquares, 11)]
+    public void ReadingsThatLieExactlyOnAPlaneWinWhenTheyAreMoreThanHalf(PlaneMethod method, int wrong)
+    {
+        // 25 readings: all but the wrong ones on z = 0.001 x - 0.002 y to the last digit; the wrong ones spread over the bed, each with its own error
+        List<ProbePoint> points = Grid(50, 5, 5, (x, y) => (.001 * x) - (.002 * y), .004);
+        int[] places = [.. Enumerable.Range(0, wrong).Select(i => i * 7 % 25).Order()];
+        foreach (int i in places)
+        {
+            points[i] = Point(points[i].X.Millimeters, points[i].Y.Millimeters, points[i].Z.Millimeters + .5 + (.07 * i), .004);
+        }
+
+        PlaneFit plane = PlaneFit.Fit(points, new PlaneFitOptions { Method = method, WidenForMisfit = false });
+        Assert.Equal(.001, plane.SlopeX.SiValue, 1e-9);
+        Assert.Equal(-.002, plane.SlopeY.SiValue, 1e-9);
+        Assert.Equal(places, plane.Outliers);
+    }
+
+    [Fact]
+    public void ReadingsThatAgreeOnlyAlongALineLeaveTheTiltToOneAndNameTheOthers()
+    {
+        // nine readings along one line agree to a hair; three off it contradict each other by millimetres
+        List<ProbePoint> points = [.. Enumerable.Range(0, 9).Select(i => Point(20 * i, 0, 1e-4 * (i % 2)))];
+        points.AddRange([Point(10, 100, 5), Point(60, 110, -8), Point(120, 90, 20)]);
+        PlaneFit plane = PlaneFit.Fit(points, new PlaneFitOptions { Method = PlaneMethod.LeastTrimmedSquares, ProbeRepeatability = Mm(.004) });
+
+        Assert.Equal(2, plane.Outliers.Count);
+        PlaneResidual held = Assert.Single(plane.Residuals, r => r.Index >= 9 && r.RobustnessWeight > 0);
+        Assert.Equal(1, held.Leverage, 1e-9); // the plane passes through it, whatever it says
+    }
+
+    [Fact]
+    public void RepeatedReadingsAtTwoPlacesAndOneBadThirdAreExplainedOrFitted()
+    {
+        // three places, ten readings each, no scatter at two of them: whatever half is kept, it must not pass for a plane when it lies on a line
+        List<ProbePoint> points = [];
+        for (int i = 0; i < 10; i++)
+        {
+            points.AddRange([Point(0, 0, 0), Point(100, 0, .1), Point(0, 100, .3 * i)]);
+        }
+
+        foreach (PlaneMethod method in new[] { PlaneMethod.Huber, PlaneMethod.LeastTrimmedSquares })
+        {
+            PlaneFit plane = PlaneFit.Fit(points, new PlaneFitOptions { Method = method, ProbeRepeatability = Mm(.004) });
+            Assert.True(plane.IsDeterminate || plane.Findings[0].Code == "plane.agreement.collinear");
+            Assert.True(!plane.IsDeterminate || double.IsFinite(plane.HeightAt(Mm(50), Mm(50)).SiStandardUncertainty));
+        }
+    }
 }

@@ -83,6 +83,9 @@ public class SquarenessTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Squareness.FromDiagonals(Read(100), Read(100), Read(1414), Read(1413))); // a unit slipped
         Assert.Throws<ArgumentOutOfRangeException>(() => Squareness.FromDiagonals(Read(-1), Read(100), Read(141), Read(141)));
         Assert.Throws<ArgumentOutOfRangeException>(() => Squareness.FromSquare(Read(1), Read(-5), Measured.Exact(Angle.Zero)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Squareness.FromDiagonals(Read(141), Read(.141))); // the same slip, without sides
+        Assert.Throws<ArgumentOutOfRangeException>(() => Squareness.FromSquare(Read(100), Read(.1), Measured.Exact(Angle.Zero)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PartLean.Of(Read(300), Read(0), Read(200)));
         Assert.Throws<InvalidOperationException>(() => Squareness.FromDiagonals(default, Read(141)));
         Assert.Throws<ArgumentOutOfRangeException>(() => AxisShear.For(Angle.FromDegrees(40)));
         Assert.Throws<ArgumentException>(() => AxisShear.For(Angle.Zero).Command(new double[2], new double[3]));
