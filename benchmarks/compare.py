@@ -51,6 +51,8 @@ ROWS = [
     Row("Tension of a pinned span", "pinned", "pinned", "Python floats", below=1e-6, tolerance=1e-12),
     Row("Tension of a clamped span", "clamped", "clamped", "scipy.optimize.brentq", below=1e-6, tolerance=1e-9),
     Row("Plane through 25 points", "plane25", "plane25", "numpy.linalg.lstsq", below=5e-6, tolerance=1e-9),
+    Row("Orthogonal plane through 25 points", "orthogonal25", "orthogonal25", "numpy.linalg.svd", below=5e-6, tolerance=1e-9),
+    Row("Minimum zone in z of 10 000 points", "zone10000", "zone10000", "scipy.optimize.linprog (HiGHS)", below=10e-3, tolerance=1e-6),
     Row("Tramming plan, 4 screws, from 100 points", "tramming100", "tramming100", "numpy.linalg.lstsq", below=20e-6, tolerance=1e-9),
     Row("Cross-sections of 1 000 000 beads", "beads", "beads", "NumPy", below=20e-3, tolerance=1e-12),
     Row("Fit series, 50 trials", "fitseries50", "fitseries50", "NumPy", below=200e-6, tolerance=1e-9),

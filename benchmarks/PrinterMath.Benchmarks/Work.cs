@@ -59,6 +59,20 @@ internal static class Work
                 return [fit.SlopeX.SiValue, fit.SlopeY.SiValue];
             };
         }),
+        ["orthogonal25"] = new(() =>
+        {
+            ProbePoint[] points = Inputs.Points(5);
+            return () =>
+            {
+                OrthogonalPlane plane = OrthogonalPlane.Fit(points);
+                return [plane.NormalX, plane.NormalY, plane.NormalZ];
+            };
+        }),
+        ["zone10000"] = new(() =>
+        {
+            ProbePoint[] points = Inputs.Points(100);
+            return () => [MinimumZone.InZ(points).Width.Meters];
+        }),
         ["tramming100"] = new(() =>
         {
             ProbePoint[] points = Inputs.Points(10);

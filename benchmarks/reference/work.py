@@ -191,6 +191,31 @@ def plane25(data):
     return lambda: plane(points)[1:]
 
 
+def orthogonal25(data):
+    """numpy.linalg.svd of the centred points: the unit normal alone, upwards."""
+    points = data["points25"].reshape(-1, 3)
+
+    def call():
+        normal = np.linalg.svd(points - points.mean(axis=0), full_matrices=False)[2][2]
+        return normal if normal[2] > 0 else -normal
+    return call
+
+
+def zone10000(data):
+    """scipy.optimize.linprog, method highs: least t with |z - a - b x - c y| <= t, in numbers of order one; the width alone."""
+    points = data["points10000"].reshape(-1, 3)
+    x, y, z = points.T
+    middle, size = z.mean(), np.abs(z - z.mean()).max()
+
+    def call():
+        rows = np.column_stack((np.ones_like(x), x, y))
+        limits = np.block([[rows, np.ones((len(x), 1))], [-rows, np.ones((len(x), 1))]])
+        scaled = (z - middle) / size
+        found = optimize.linprog([0, 0, 0, 1], A_ub=-limits, b_ub=-np.concatenate((scaled, -scaled)), bounds=(None, None), method="highs")
+        return np.array([2 * size * found.fun])
+    return call
+
+
 def tramming100(data):
     """numpy.linalg.lstsq and the height of four screws: no uncertainties."""
     points = data["points100"].reshape(-1, 3)
@@ -256,6 +281,8 @@ ALL = {
     "pinned": pinned,
     "clamped": clamped,
     "plane25": plane25,
+    "orthogonal25": orthogonal25,
+    "zone10000": zone10000,
     "tramming100": tramming100,
     "beads": beads,
     "fitseries50": fitseries,

@@ -10,8 +10,10 @@ internal static class PlaneEstimator
     /// <summary>Places nearer to one line than this fraction of their extent are one line to the arithmetic.</summary>
     private const double Rounding = 1e-9;
 
-    internal static PlaneFit Fit(ProbePoint[] points, double repeatability, double placement, bool widen)
+    internal static PlaneFit Fit(ProbePoint[] points, double repeatability, double placement, PlaneFitOptions options)
     {
+        ProbeLimits.Check(points);
+        bool widen = options.WidenForMisfit;
         var places = new Place[points.Length];
         int withUncertainty = 0;
         foreach (ProbePoint point in points)
@@ -33,6 +35,11 @@ internal static class PlaneEstimator
             return PlaneFit.Blocked(points, PlaneFindings.Collinear(points.Length, axes.LongestAcross, limit));
         }
 
+        if (options.Method != PlaneMethod.LeastSquares)
+        {
+            return RobustPlane.Fit(points, places, axes, stated, stated ? 0 : withUncertainty, options);
+        }
+
         PlaneSolution plane = Solve(points, places, axes);
         var table = new PlaneResidual[points.Length];
         double squares = ResidualTable.Fill(table, points, places, plane);
@@ -46,25 +53,26 @@ internal static class PlaneEstimator
         plane = plane with { UnitVariance = noise.UnitVariance, DegreesOfFreedom = noise.DegreesOfFreedom };
         NoiseScale scatter = noise.IsMisfit ? NoiseScale.Of(stated, true, squares, degreesOfFreedom, 0) : noise;
         int outliers = ResidualTable.Standardise(table, places, scatter);
-        Finding[] findings = Notices(table, noise, squares, outliers, stated ? 0 : withUncertainty, plane);
-        return new PlaneFit(points, places, table, plane, new PlaneNoise(stated, widen, squares), findings);
+        Finding[] findings = Notices(table, noise, squares, outliers, stated ? 0 : withUncertainty, plane, degreesOfFreedom);
+        return new PlaneFit(points, places, table, plane, new PlaneNoise(stated, widen, squares, points.Length), findings);
     }
 
-    private static Finding[] Notices(PlaneResidual[] table, NoiseScale noise, double squares, int outliers, int setAside, in PlaneSolution plane)
+    internal static Finding[] Notices(PlaneResidual[] table, NoiseScale noise, double squares, int outliers, int setAside, in PlaneSolution plane, int free)
     {
         bool level = !TiltSpread.IsTilted(plane.SlopeX, plane.SlopeY, plane.SlopeCovariance, plane.DegreesOfFreedom);
-        if (!noise.IsMisfit && outliers == 0 && setAside == 0 && !level)
+        Finding? units = UnitSuspicion.Of(plane, table);
+        if (!noise.IsMisfit && outliers == 0 && setAside == 0 && !level && units is null)
         {
             return [];
         }
 
-        int free = table.Length - Coefficients;
         Finding?[] all =
         [
             noise.IsMisfit ? PlaneFindings.Misfit(Math.Sqrt(squares / free), free) : null,
             outliers > 0 ? PlaneFindings.Outliers(table) : null,
             setAside > 0 ? PlaneFindings.Mixed(setAside, table.Length) : null,
             level ? PlaneFindings.Level() : null,
+            units,
         ];
         return [.. all.OfType<Finding>()];
     }
@@ -80,7 +88,7 @@ internal static class PlaneEstimator
         return largest;
     }
 
-    private static PlaneSolution Solve(ReadOnlySpan<ProbePoint> points, ReadOnlySpan<Place> places, PrincipalAxes axes)
+    internal static PlaneSolution Solve(ReadOnlySpan<ProbePoint> points, ReadOnlySpan<Place> places, PrincipalAxes axes)
     {
         double shift = 0;
         for (int i = 0; i < places.Length; i++)

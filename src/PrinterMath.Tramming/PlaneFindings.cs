@@ -14,6 +14,15 @@ internal static class PlaneFindings
         new FindingNumber("farthestFromLine", farthest, "m"),
         new FindingNumber("leastDistance", limit, "m"));
 
+    internal static Finding KeptCollinear(int kept, int count, double farthest, double limit) => new(
+        "plane.agreement.collinear",
+        FindingSeverity.Blocking,
+        Text($"Of the {count} readings those that agree best ({kept}) lie within {farthest * 1e3:0.###} mm of one line, so they say nothing about the tilt across it. Fit by least squares, or probe more places."),
+        new FindingNumber("kept", kept, "1"),
+        new FindingNumber("points", count, "1"),
+        new FindingNumber("farthestFromLine", farthest, "m"),
+        new FindingNumber("leastDistance", limit, "m"));
+
     internal static Finding UncertaintyUnknown(int count) => new(
         "plane.uncertainty.unknown",
         FindingSeverity.Blocking,
@@ -35,6 +44,35 @@ internal static class PlaneFindings
         Text($"Only {with} of {count} points carry an uncertainty; it was set aside and the scatter judged from the residuals."),
         new FindingNumber("withUncertainty", with, "1"),
         new FindingNumber("points", count, "1"));
+
+    internal static Finding UnitOfPlaces(double extent) => new(
+        "plane.unit.suspect",
+        FindingSeverity.Caution,
+        Text($"The points span {extent * 1e3:G3} mm, which is no bed of a printer: are x and y in the unit that was said?"),
+        new FindingNumber("extent", extent, "m"));
+
+    internal static Finding UnitOfHeights(double spread, double extent) => new(
+        "plane.unit.suspect",
+        FindingSeverity.Caution,
+        Text($"The heights spread over {spread * 1e3:G3} mm across {extent * 1e3:G3} mm of bed, which no screw takes up and no probe resolves: is z in the unit that was said?"),
+        new FindingNumber("heightSpread", spread, "m"),
+        new FindingNumber("extent", extent, "m"));
+
+    internal static Finding Upright() => new(
+        "plane.upright",
+        FindingSeverity.Blocking,
+        "The points scatter in z more than they spread along the bed: the plane nearest to them stands upright and has no height at a place.");
+
+    internal static Finding RepeatabilityUnknown() => new(
+        "flatness.repeatability.unknown",
+        FindingSeverity.Blocking,
+        "Noise and shape cannot be told apart in one set of readings; state the probe's repeatability to correct flatness for noise.");
+
+    internal static Finding WithinNoise(double chance) => new(
+        "flatness.withinNoise",
+        FindingSeverity.Note,
+        Text($"A perfect plane would show as much peak-to-valley in {chance * 100:0} of 100 probings: no departure from a plane is proved."),
+        new FindingNumber("chanceIfFlat", chance, "1"));
 
     internal static Finding Level() => new(
         "plane.level",

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace PrinterMath.Tramming;
 
 /// <summary>
-/// The plane z = a + b·x + c·y through probe points by least squares in z, with the covariance of its coefficients; z is positive upwards,
+/// The plane z = a + b·x + c·y through probe points, by least squares or robustly, in z, with the covariance of its coefficients; z is positive upwards,
 /// b and c are positive where the bed rises along +x and +y.
 /// </summary>
 /// <remarks>
@@ -14,9 +14,13 @@ namespace PrinterMath.Tramming;
 /// points of unknown uncertainty, or readings without any scatter, give a blocking finding.</para>
 /// <para>With v = (1, x, y): C = σ²(VᵀWV)⁻¹ and u²(z(x, y)) = vᵀCv, computed in the frame in which the points are centred and uncorrelated.
 /// Source: Draper, Smith, 1998, Applied Regression Analysis, 3rd ed., chapters 5 and 8 (from memory); JCGM 100:2008 (GUM), H.3, for the same in one variable.</para>
-/// <para>Not to be confused with an orthogonal fit: for the tilts of a bed, below 0.01, the two agree to 1 part in 10 000.</para>
-/// <para>Findings: <c>plane.collinear</c> and <c>plane.uncertainty.unknown</c> (blocking), <c>plane.misfit</c>, <c>plane.outlier</c>
-/// (cautions; outliers are named, not removed), <c>plane.uncertainties.mixed</c>, <c>plane.level</c> (notes).</para>
+/// <para>Robust methods (<see cref="PlaneFitOptions.Method"/>) weigh the readings by how well they agree with the rest. Huber: σ² = (κ/m)²Σψ²/(n − 3), C = σ²(VᵀWV)⁻¹
+/// with W the weights over their mean, m the mean of ψ′, κ = 1 + 3·var(ψ′)/(n·m²). Least trimmed squares: C is that of least squares of the readings that were kept.
+/// Source: Huber 1981, Robust Statistics, 7.6 and 7.8; Rousseeuw, Leroy 1987, Robust Regression and Outlier Detection, chapter 1 (both from memory).</para>
+/// <para>Not to be confused with <see cref="OrthogonalPlane"/>: for the tilts of a bed, below 0.01, the two agree to 1 part in 10 000. Nor with <see cref="MinimumZone"/>,
+/// which has no covariance.</para>
+/// <para>Findings: <c>plane.collinear</c>, <c>plane.agreement.collinear</c> (robust methods) and <c>plane.uncertainty.unknown</c> (blocking), <c>plane.misfit</c>, <c>plane.outlier</c>,
+/// <c>plane.unit.suspect</c> (cautions; outliers are named, not removed), <c>plane.uncertainties.mixed</c>, <c>plane.level</c> (notes).</para>
 /// </remarks>
 /// <example><code>
 /// PlaneFit plane = PlaneFit.Fit(points);
@@ -73,24 +77,7 @@ public sealed class PlaneFit
 
     /// <summary>a, b and c with their covariance: height at the origin (m), slope along x and slope along y (ratios).</summary>
     /// <exception cref="IndeterminateException">The points fix no plane.</exception>
-    public JointEstimate Coefficients
-    {
-        get
-        {
-            PlaneSolution p = Solution;
-            SlopeCovariance v = p.SlopeCovariance;
-            double x = p.Axes.CentreX;
-            double y = p.Axes.CentreY;
-            double ab = -(x * v.X) - (y * v.Both);
-            double ac = -(x * v.Both) - (y * v.Y);
-            return JointEstimate.FromSi(
-                ["height at origin", "slope along x", "slope along y"],
-                ["m", "1", "1"],
-                [p.Height(0, 0), p.SlopeX, p.SlopeY],
-                [p.HeightCovariance(0, 0, 0, 0), ab, ac, ab, v.X, v.Both, ac, v.Both, v.Y],
-                p.DegreesOfFreedom);
-        }
-    }
+    public JointEstimate Coefficients => Solution.Coefficients;
 
     /// <summary>The residuals, one for each point, in the order of <see cref="Points"/>.</summary>
     /// <exception cref="IndeterminateException">The points fix no plane.</exception>
@@ -100,8 +87,8 @@ public sealed class PlaneFit
     /// <exception cref="IndeterminateException">The points fix no plane.</exception>
     public IReadOnlyList<int> Outliers => [.. Residuals.Where(r => r.IsOutlier).Select(r => r.Index)];
 
-    /// <summary>Degrees of freedom of the residuals, n − 3: zero or more.</summary>
-    public int ResidualDegreesOfFreedom => Math.Max(0, _points.Length - 3);
+    /// <summary>Degrees of freedom of the residuals, n − 3: zero or more; for least trimmed squares n counts the readings that were kept.</summary>
+    public int ResidualDegreesOfFreedom => Math.Max(0, (IsDeterminate ? Noise.Readings : _points.Length) - 3);
 
     /// <summary>
     /// Residual standard deviation s = √(SSE/(n − 3)), weighted with mean weight 1, and its own standard uncertainty s/√(2(n − 3)).
@@ -118,7 +105,7 @@ public sealed class PlaneFit
                 throw Indeterminate();
             }
 
-            double s = Math.Sqrt(Noise.WeightedSquares / _solution.Axes.Weight * _points.Length / free);
+            double s = Math.Sqrt(Noise.WeightedSquares / _solution.Axes.Weight * Noise.Readings / free);
             return Measured<Length>.FromSi(s, s / Math.Sqrt(2 * free), free);
         }
     }
@@ -150,6 +137,8 @@ public sealed class PlaneFit
 
     internal PlaneNoise Noise { get; }
 
+    internal ReadOnlySpan<ProbePoint> PointSpan => _points;
+
     internal ReadOnlySpan<Place> Places => _places;
 
     internal ReadOnlySpan<PlaneResidual> ResidualSpan => _residuals;
@@ -166,7 +155,7 @@ public sealed class PlaneFit
     /// <param name="options">What is known beforehand; null for the defaults of <see cref="PlaneFitOptions"/>.</param>
     /// <returns>The plane, or a result whose findings say what the points lack.</returns>
     /// <exception cref="ArgumentException">Fewer than three points.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option is out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option is out of range, or a point is beyond all printers: a coordinate over 1000 km, an uncertainty below 1 fm.</exception>
     public static PlaneFit Fit(IReadOnlyList<ProbePoint> points, PlaneFitOptions? options = null)
     {
         if (Guard.NotNull(points).Count < 3)
@@ -175,9 +164,12 @@ public sealed class PlaneFit
         }
 
         PlaneFitOptions chosen = options ?? Defaults;
-        double repeatability = chosen.ProbeRepeatability is Length s ? Guard.Positive(s.Meters, nameof(options) + "." + nameof(chosen.ProbeRepeatability)) : 0;
+        double repeatability = ProbeLimits.Repeatability(chosen.ProbeRepeatability, nameof(options) + "." + nameof(chosen.ProbeRepeatability));
         double placement = Guard.NonNegative(chosen.PlacementUncertainty.Meters, nameof(options) + "." + nameof(chosen.PlacementUncertainty));
-        return PlaneEstimator.Fit([.. points], repeatability, placement, chosen.WidenForMisfit);
+        Guard.Between(chosen.TuningConstant, 0.5, 10, nameof(options) + "." + nameof(chosen.TuningConstant));
+        return Enum.IsDefined(chosen.Method)
+            ? PlaneEstimator.Fit([.. points], repeatability, placement, chosen)
+            : throw Guard.Out(nameof(options) + "." + nameof(chosen.Method), chosen.Method, "one of the named methods");
     }
 
     /// <summary>Height of the plane at a place, positive upwards.</summary>

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace PrinterMath.Tramming;
 
-/// <summary>What is known beforehand about the readings a plane is fitted to.</summary>
+/// <summary>What is known beforehand about the readings a plane is fitted to, and how they are weighed.</summary>
 /// <example><code>var options = new PlaneFitOptions { ProbeRepeatability = Length.FromMicrometers(4) };</code></example>
 public sealed record PlaneFitOptions
 {
@@ -23,4 +23,18 @@ public sealed record PlaneFitOptions
     /// </summary>
     /// <value>True by default.</value>
     public bool WidenForMisfit { get; init; } = true;
+
+    /// <summary>How the readings are weighed.</summary>
+    /// <value>Least squares by default.</value>
+    public PlaneMethod Method { get; init; }
+
+    /// <summary>k of <see cref="PlaneMethod.Huber"/>: a reading counts in full up to k scales from the plane.</summary>
+    /// <value>From 0.5 to 10; 1.345 by default, which is 95 % efficient for normal readings.</value>
+    public double TuningConstant { get; init; } = 1.345;
+
+    /// <summary>
+    /// Seed of the random starts of <see cref="PlaneMethod.LeastTrimmedSquares"/>. Up to 50 points every start there is gets tried and the seed is without effect.
+    /// </summary>
+    /// <value>1 by default.</value>
+    public int Seed { get; init; } = 1;
 }

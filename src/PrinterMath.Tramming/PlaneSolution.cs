@@ -1,3 +1,5 @@
+using PrinterMath.Measurement;
+
 namespace PrinterMath.Tramming;
 
 /// <summary>A plane in the principal frame of its points: mean height, slopes along and across, and the variance of unit weight.</summary>
@@ -16,6 +18,25 @@ internal readonly record struct PlaneSolution(PrincipalAxes Axes, double MeanHei
             double c = Axes.Cosine;
             double s = Axes.Sine;
             return new SlopeCovariance((c * c * along) + (s * s * across), (s * s * along) + (c * c * across), c * s * (along - across));
+        }
+    }
+
+    /// <summary>Height at the origin and the slopes, with their covariance.</summary>
+    internal JointEstimate Coefficients
+    {
+        get
+        {
+            SlopeCovariance v = SlopeCovariance;
+            double x = Axes.CentreX;
+            double y = Axes.CentreY;
+            double ab = -(x * v.X) - (y * v.Both);
+            double ac = -(x * v.Both) - (y * v.Y);
+            return JointEstimate.FromSi(
+                ["height at origin", "slope along x", "slope along y"],
+                ["m", "1", "1"],
+                [Height(0, 0), SlopeX, SlopeY],
+                [HeightCovariance(0, 0, 0, 0), ab, ac, ab, v.X, v.Both, ac, v.Both, v.Y],
+                DegreesOfFreedom);
         }
     }
 

@@ -31,7 +31,7 @@ internal static class TwistEstimator
 
         double amplitude = product / square;
         double squares = Math.Max(0, plane.Noise.WeightedSquares - (amplitude * product));
-        var noise = NoiseScale.Of(plane.Noise.IsStated, plane.Noise.WidenForMisfit, squares, plane.Points.Count - Coefficients, plane.LargestHeight);
+        var noise = NoiseScale.Of(plane.Noise.IsStated, plane.Noise.WidenForMisfit, squares, plane.Noise.Readings - Coefficients, plane.LargestHeight);
         if (!noise.IsKnown)
         {
             return Without("twist.uncertainty.unknown", "The readings leave no scatter beside plane and twist; state the probe's repeatability or probe more points.");

@@ -5,7 +5,6 @@ using static PrinterMath.Tramming.Tests.Bed;
 
 namespace PrinterMath.Tramming.Tests;
 
-[Trait("Evidence", "Published")]
 public class PlaneFitReferenceTests
 {
     // Source of P25: a set made for this purpose; least squares by NumPy 1.24.2 and R 4.2.2 (lm), which agree; a, b, c are exact decimals.
@@ -73,9 +72,10 @@ public class PlaneFitReferenceTests
     // Source: the vendor's machine states a flatness of 4.406 um; NumPy 1.24.2 least squares gives peak-to-valley 4.402 um, rms 0.8194 um and
     // slopes 1.4835e-5, 2.44890e-4. Tolerances: half a unit of the last printed digit; 0.01 um to the vendor, whose reference plane is not stated.
     [Fact]
+    [Trait("Evidence", "Published")]
     public void PlateOf800PointsAgreesWithVendorAndNumPy()
     {
-        PlaneFit plane = PlaneFit.Fit(Plate());
+        PlaneFit plane = PlaneFit.Fit(ReferenceBeds.Plate());
 
         Assert.Equal(800, plane.Points.Count);
         Assert.Equal(1.4835e-5, plane.SlopeX.SiValue, 5e-10);
@@ -85,15 +85,25 @@ public class PlaneFitReferenceTests
         Assert.Equal(4.406, plane.RawFlatness.Micrometers, 1e-2);
     }
 
-    private static List<ProbePoint> Plate()
+    // Source: NIST Statistical Reference Datasets, Norris, certified B0 and B1. The line is laid out twice as a plane along y: slope across zero, and the same
+    // coefficients. Certified to 15 digits; tolerance 1e-12 relative, a thousand roundings over 72 points with x up to 1000.
+    [Fact]
+    [Trait("Evidence", "Published")]
+    public void NorrisLaidOutAsAPlaneGivesTheCertifiedLine()
     {
-        string path = Path.Combine(AppContext.BaseDirectory, "Data", "lsst_wfs_sn21844_points.csv");
-        return
+        (double Y, double X)[] readings =
         [
-            .. from line in File.ReadLines(path)
-               where line.Length > 0 && char.IsAsciiDigit(line[0])
-               let fields = line.Split(',').Select(field => double.Parse(field, CultureInfo.InvariantCulture)).ToArray()
-               select Point(fields[0], fields[1], fields[2]),
+            .. from line in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Data", "Norris.dat")).Skip(60)
+               let fields = line.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+               where fields.Length == 2
+               select (double.Parse(fields[0], CultureInfo.InvariantCulture), double.Parse(fields[1], CultureInfo.InvariantCulture)),
         ];
+        PlaneFit plane = PlaneFit.Fit([.. readings.SelectMany(r => new[] { ProbePoint.FromMeters(r.X, 0, r.Y), ProbePoint.FromMeters(r.X, 400, r.Y) })]);
+
+        Assert.Equal(36, readings.Length);
+        Assert.Equal(1.00211681802045, plane.SlopeX.SiValue, 1e-12);
+        Assert.Equal(0, plane.SlopeY.SiValue, 1e-14);
+        Assert.Equal(-.262323073774029, plane.HeightAt(Length.Zero, Length.Zero).SiValue, 5e-12); // mean height 400: 1e-15 of it, ten times
+        Assert.Equal(.884796396144373, plane.ResidualStandardDeviation.SiValue * Math.Sqrt(69 / 68.0), 1e-12); // twice the squares on 69 instead of 34 degrees of freedom
     }
 }

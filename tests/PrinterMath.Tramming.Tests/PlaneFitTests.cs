@@ -183,4 +183,27 @@ public class PlaneFitTests
         Assert.Throws<IndeterminateException>(() => plane.ResidualStandardDeviation);
         Assert.Throws<IndeterminateException>(() => plane.HeightSpread);
     }
+
+    [Theory]
+    [InlineData(1e200, 0, 1e-5)]
+    [InlineData(0, -1e7, 1e-5)]
+    [InlineData(0, 0, 1e-200)]
+    public void PointsBeyondAllPrintersAreRefusedByName(double x, double z, double u)
+    {
+        ProbePoint[] points = [Point(0, 0, 0, .01), Point(100, 0, 0, .01), ProbePoint.FromMeters(x, .1, z, u)];
+
+        Assert.Equal("points[2]", Assert.Throws<ArgumentOutOfRangeException>(() => PlaneFit.Fit(points)).ParamName);
+        Assert.Throws<ArgumentOutOfRangeException>(() => OrthogonalPlane.Fit(points));
+        Assert.Throws<ArgumentOutOfRangeException>(() => MinimumZone.InZ(points));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PlaneFit.Fit(ReferenceBeds.P9(), new PlaneFitOptions { ProbeRepeatability = Mm(1e-20) }));
+    }
+
+    [Fact]
+    public void VeryUnequalUncertaintiesStayFinite()
+    {
+        PlaneFit plane = PlaneFit.Fit([Point(0, 0, 0, 1e-9), Point(100, 0, .1, 1e3), Point(0, 100, .2, 1e-9), Point(100, 100, .3, 1)]);
+
+        Assert.Equal(.002, plane.SlopeY.SiValue, 1e-9); // two readings are good to 1e-9 mm over 100 mm
+        Assert.True(plane.SlopeX.SiStandardUncertainty > 1e-3);
+    }
 }
