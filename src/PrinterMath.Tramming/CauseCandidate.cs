@@ -3,6 +3,9 @@ namespace PrinterMath.Tramming;
 /// <summary>One cause at one place: columns whose coefficients are lengths, for a gap the motion it loses, and the gap that explains a fit best.</summary>
 internal sealed record CauseCandidate(SequenceCause Cause, string Subject, int Pass, double[][] Columns, int Screw = -1, Func<double, double[]>? Gap = null, double[]? Gaps = null)
 {
+    /// <summary>What shares a count of places: corners and single points are counted apart.</summary>
+    internal (SequenceCause Cause, bool OfPoint) Group => (Cause, Cause == SequenceCause.Loose && Screw < 0);
+
     /// <summary>Gain, freedom and, for a gap, the candidate at the gap that gains most.</summary>
     internal (double Square, int Freedom, CauseCandidate Best) Try(SequenceFit fit)
     {

@@ -4,8 +4,8 @@ using UnitsNet;
 namespace PrinterMath.Tramming;
 
 /// <summary>
-/// Nested linear models, one cause against none: F tests, Bonferroni over the places of a cause, Holm over the causes, each next cause given those found. A cause that another explains away is
-/// not decided: it must still be significant (5 %) when the other is in the model.
+/// Nested linear models, one cause against none: F tests, Bonferroni over the places of a cause, Holm over the causes, each next cause given those found. Of the significant ones that with the
+/// smallest probability of its own comes first. It is not decided where another explains it away: it must still be significant (5 %) when the other is in the model.
 /// Draper, Smith 1998, Applied Regression Analysis, 3rd ed., 6.2 (extra sum of squares); Holm 1979, Scand. J. Stat. 6, 65; Davidson, MacKinnon 1981, Econometrica 49, 781, for rivals (all from memory).
 /// </summary>
 internal static class CauseSearch
@@ -24,30 +24,26 @@ internal static class CauseSearch
         {
             SequenceFit fit = system.Fit();
             Trial[] trials = [.. candidates.Select(candidate => Trial.Of(candidate, fit, freedom)).Where(trial => trial.Freedom > 0)];
-            (SequenceCause Cause, Trial Best, double Probability)[] causes =
+            Trial[][] groups = [.. trials.GroupBy(trial => trial.Candidate.Group).Select(group => group.ToArray())];
+            Trial[] significant =
             [
-                .. trials.GroupBy(trial => trial.Candidate.Cause).Select(group =>
-                {
-                    Trial best = group.OrderBy(trial => trial.Probability).ThenByDescending(trial => trial.Square / trial.Freedom).First();
-                    return (group.Key, best, best.Probability * group.Count());
-                }).OrderBy(cause => cause.Item3).ThenByDescending(cause => cause.best.Square / cause.best.Freedom),
+                .. groups.SelectMany(group => group.Where(trial => trial.Probability * group.Length * groups.Length <= options.FamilyWiseRisk))
+                    .OrderBy(trial => trial.Probability).ThenByDescending(trial => trial.Square / trial.Freedom),
             ];
-            if (causes.Length == 0 || causes[0].Probability * causes.Length > options.FamilyWiseRisk)
+            if (significant.Length == 0)
             {
                 break;
             }
 
-            (SequenceCause first, Trial chosen, double probability) = causes[0];
-            double limit = options.FamilyWiseRisk / causes.Length;
+            Trial chosen = significant[0];
+            SequenceCause first = chosen.Candidate.Cause;
+            double all = Math.Min(1, chosen.Probability * groups.Length * groups.First(group => group.Contains(chosen)).Length);
             SequenceCause[] rivals =
             [
-                .. trials.Where(rival => rival.Candidate.Cause != first
-                        && rival.Probability * trials.Count(trial => trial.Candidate.Cause == rival.Candidate.Cause) <= limit
-                        && Explains(system, rival, chosen, freedom))
+                .. significant.Where(rival => rival.Candidate.Cause != first && Explains(system, rival, chosen, freedom))
                     .Select(rival => rival.Candidate.Cause).Distinct().Order(),
             ];
             Measured<Length> effect = Effect(fit, chosen.Candidate, freedom, out string subject);
-            double all = Math.Min(1, probability * causes.Length);
             found.Add(new SequenceDiagnosis(first, subject, chosen.Candidate.Pass, effect, all, rivals, SequenceFindings.Of(first, subject, chosen.Candidate.Pass, effect, all, rivals, readings)));
             Accept(chosen.Candidate, readings, accepted, released);
             system = new SequenceSystem(readings, options, released, accepted);

@@ -28,8 +28,8 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
         { new BedStory(3, 5, false, BedFault.CommonDrift, .05), SequenceCause.Drift },
         { new BedStory(3, 5, false, BedFault.CornerDrift, .05), SequenceCause.Drift },
         { new BedStory(4, 5, false, BedFault.CornerDrift, .05), SequenceCause.Drift },
-        { new BedStory(3, 3, false, BedFault.WrongLead, .2), SequenceCause.Lead },
-        { new BedStory(4, 4, false, BedFault.WrongLead, .2), SequenceCause.Lead },
+        { new BedStory(3, 3, true, BedFault.WrongLead, .2), SequenceCause.Lead },
+        { new BedStory(4, 4, true, BedFault.WrongLead, .2), SequenceCause.Lead },
     };
 
     public static TheoryData<BedStory> Healthy() => new()
