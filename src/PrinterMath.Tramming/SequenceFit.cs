@@ -72,7 +72,6 @@ internal sealed class SequenceFit(ColumnBasis basis, double[] rest, int readings
     {
         double[] padded = Padded(column);
         _basis.Remove(padded);
-        _basis.Remove(padded);
         return padded;
     }
 

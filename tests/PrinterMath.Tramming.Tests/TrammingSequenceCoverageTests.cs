@@ -19,6 +19,7 @@ public class TrammingSequenceCoverageTests(ITestOutputHelper output)
         new BedStory(3, 4, true, BedFault.None, 0),
         new BedStory(4, 3, true, BedFault.None, 0) { IsStated = true },
         new BedStory(3, 3, true, BedFault.None, 0) { Side = 3, Noise = NoiseKind.Uniform },
+        new BedStory(3, 3, false, BedFault.None, 0) { Noise = NoiseKind.Laplace },
     };
 
     [Theory]

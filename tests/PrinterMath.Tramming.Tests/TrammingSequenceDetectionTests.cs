@@ -17,7 +17,8 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
 
     public static TheoryData<BedStory, SequenceCause> Faults() => new()
     {
-        { new BedStory(4, 3, false, BedFault.Flex, .1), SequenceCause.Flex },
+        { new BedStory(4, 3, false, BedFault.Flex, .25), SequenceCause.Flex },
+        { new BedStory(3, 4, true, BedFault.Flex, .05), SequenceCause.Flex },
         { new BedStory(4, 4, true, BedFault.Flex, .05), SequenceCause.Flex },
         { new BedStory(3, 4, false, BedFault.LooseCorner, .025), SequenceCause.Loose },
         { new BedStory(4, 5, false, BedFault.LooseCorner, .025), SequenceCause.Loose },
@@ -26,10 +27,11 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
         { new BedStory(4, 6, true, BedFault.Backlash, .05), SequenceCause.Backlash },
         { new BedStory(3, 5, false, BedFault.CommonDrift, .025), SequenceCause.Drift },
         { new BedStory(3, 5, false, BedFault.CommonDrift, .05), SequenceCause.Drift },
+        { new BedStory(3, 5, false, BedFault.CornerDrift, .025), SequenceCause.Drift },
         { new BedStory(3, 5, false, BedFault.CornerDrift, .05), SequenceCause.Drift },
         { new BedStory(4, 5, false, BedFault.CornerDrift, .05), SequenceCause.Drift },
-        { new BedStory(3, 3, true, BedFault.WrongLead, .2), SequenceCause.Lead },
-        { new BedStory(4, 4, true, BedFault.WrongLead, .2), SequenceCause.Lead },
+        { new BedStory(3, 5, true, BedFault.WrongLead, .2), SequenceCause.Lead },
+        { new BedStory(4, 5, true, BedFault.WrongLead, .2), SequenceCause.Lead },
     };
 
     public static TheoryData<BedStory> Healthy() => new()
@@ -40,6 +42,8 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
         new BedStory(3, 5, true, BedFault.None, 0),
         new BedStory(4, 6, true, BedFault.None, 0),
         new BedStory(3, 4, false, BedFault.None, 0) { IsStated = true, Side = 3 },
+        new BedStory(3, 4, false, BedFault.None, 0) { Noise = NoiseKind.Laplace },
+        new BedStory(4, 5, true, BedFault.None, 0) { Noise = NoiseKind.Laplace },
     };
 
     [Theory]

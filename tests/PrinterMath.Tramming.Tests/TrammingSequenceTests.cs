@@ -164,7 +164,7 @@ public class TrammingSequenceTests
         Assert.Contains(unturned.Findings, finding => finding.Code == "sequence.times.none");
         Assert.All(unturned.Responses, r => Assert.Equal(r.Prior.SiStandardUncertainty, r.EffectiveLead.SiStandardUncertainty, 1e-12));
 
-        var dead = TrammingSequence.Of(Three, [TrammingPass.First(Raised(0)), TrammingPass.After([Up("right", 1)], Raised(0)), TrammingPass.After([Up("right", -1), Up("rear", .5)], Raised(0, .25))], FourMicrons);
+        var dead = TrammingSequence.Of(Three, [TrammingPass.First(Raised(0)), TrammingPass.After([Up("right", 1)], Raised(0)), TrammingPass.After([Up("right", 1), Up("rear", .5)], Raised(0, .25))], FourMicrons);
         Assert.Contains(dead.Findings, finding => finding.Code == "sequence.response.none");
         Assert.False(dead.TryGetNextTurns(out _));
         Assert.Throws<IndeterminateException>(() => dead.PredictedSpread);
