@@ -1,0 +1,110 @@
+using PrinterMath.Measurement;
+using UnitsNet;
+
+namespace PrinterMath.Tramming;
+
+/// <summary>
+/// Nested linear models, one cause against none: F tests, Bonferroni over the places of a cause, Holm over the causes, each next cause given those found. Of the significant ones that with the
+/// smallest probability of its own comes first. It is not decided where another explains it away: it must still be significant (5 %) when the other is in the model.
+/// Draper, Smith 1998, Applied Regression Analysis, 3rd ed., 6.2 (extra sum of squares); Holm 1979, Scand. J. Stat. 6, 65; Davidson, MacKinnon 1981, Econometrica 49, 781, for rivals (all from memory).
+/// </summary>
+internal static class CauseSearch
+{
+    private const double RiskBesideRival = 0.05;
+
+    internal static (SequenceDiagnosis[] Found, SequenceSystem System) Run(SequenceReadings readings, TrammingSequenceOptions options)
+    {
+        List<double[]> accepted = [];
+        HashSet<int> released = [];
+        List<SequenceDiagnosis> found = [];
+        CauseCandidate[] candidates = CauseCandidates.All(readings);
+        SequenceSystem system = new(readings, options, released, accepted);
+        double freedom = readings.Noise.DegreesOfFreedom;
+        while (candidates.Length > 0)
+        {
+            SequenceFit fit = system.Fit();
+            Trial[] trials = [.. candidates.Select(candidate => Trial.Of(candidate, fit, freedom)).Where(trial => trial.Freedom > 0)];
+            Trial[][] groups = [.. trials.GroupBy(trial => trial.Candidate.Group).Select(group => group.ToArray())];
+            Trial[] significant =
+            [
+                .. groups.SelectMany(group => group.Where(trial => trial.Probability * group.Length * groups.Length <= options.FamilyWiseRisk))
+                    .OrderBy(trial => trial.Probability).ThenByDescending(trial => trial.Square / trial.Freedom),
+            ];
+            if (significant.Length == 0)
+            {
+                break;
+            }
+
+            Trial chosen = significant[0];
+            SequenceCause first = chosen.Candidate.Cause;
+            double all = Math.Min(1, chosen.Probability * groups.Length * groups.First(group => group.Contains(chosen)).Length);
+            SequenceCause[] rivals =
+            [
+                .. significant.Where(rival => rival.Candidate.Cause != first && Explains(system, rival, chosen, freedom))
+                    .Select(rival => rival.Candidate.Cause).Distinct().Order(),
+            ];
+            Measured<Length> effect = Effect(fit, chosen.Candidate, freedom, out string subject);
+            found.Add(new SequenceDiagnosis(first, subject, chosen.Candidate.Pass, effect, all, rivals, SequenceFindings.Of(first, subject, chosen.Candidate.Pass, effect, all, rivals, readings)));
+            Accept(chosen.Candidate, readings, accepted, released);
+            system = new SequenceSystem(readings, options, released, accepted);
+            candidates = [.. candidates.Where(candidate => candidate.Cause != first && !rivals.Contains(candidate.Cause))];
+        }
+
+        return ([.. found], system);
+    }
+
+    private static void Accept(CauseCandidate candidate, SequenceReadings readings, List<double[]> accepted, HashSet<int> released)
+    {
+        if (candidate.Cause != SequenceCause.Lead)
+        {
+            accepted.AddRange(candidate.Columns);
+            return;
+        }
+
+        released.UnionWith(candidate.Screw >= 0 ? [candidate.Screw] : Enumerable.Range(0, readings.Screws.Length));
+    }
+
+    private static bool Explains(SequenceSystem system, Trial rival, Trial chosen, double freedom)
+    {
+        (double square, int gained) = system.Fit(rival.Candidate.Columns).Gain(chosen.Candidate.Columns);
+        return gained == 0 || UpperTail.Probability(square, gained, freedom) > RiskBesideRival;
+    }
+
+    /// <summary>The coefficient, of several the one farthest out; a gap with the uncertainty of what it loses.</summary>
+    private static Measured<Length> Effect(SequenceFit fit, CauseCandidate candidate, double freedom, out string subject)
+    {
+        subject = candidate.Subject;
+        if (candidate.Gap is Func<double, double[]> lost)
+        {
+            double gap = candidate.Gaps![0];
+            double[] low = lost(gap * 0.99), high = lost(gap * 1.01);
+            double[] slope = [.. high.Zip(low, (h, l) => (h - l) / (0.02 * gap))];
+            bool known = fit.TryCoefficients([slope], out _, out double[] u) && double.IsFinite(u[0]);
+            return Measured<Length>.FromSi(gap, known ? u[0] : gap, freedom);
+        }
+
+        double[][] columns = candidate.Columns;
+        if (!fit.TryCoefficients(columns, out double[] value, out double[] uncertainty))
+        {
+            columns = [.. columns.Where((_, i) => fit.TryCoefficients([columns[i]], out double[] _, out double[] _)).Take(1)];
+            fit.TryCoefficients(columns, out value, out uncertainty);
+        }
+
+        int largest = 0;
+        for (int i = 1; i < value.Length; i++)
+        {
+            largest = Math.Abs(value[i]) * uncertainty[largest] > Math.Abs(value[largest]) * uncertainty[i] ? i : largest;
+        }
+
+        return Measured<Length>.FromSi(value[largest], uncertainty[largest], freedom);
+    }
+
+    private sealed record Trial(CauseCandidate Candidate, double Square, int Freedom, double Probability)
+    {
+        internal static Trial Of(CauseCandidate candidate, SequenceFit fit, double freedom)
+        {
+            (double square, int gained, CauseCandidate best) = candidate.Try(fit);
+            return new Trial(best, square, gained, gained == 0 ? 1 : UpperTail.Probability(square, gained, freedom));
+        }
+    }
+}
