@@ -38,8 +38,10 @@ internal static class OnsetDetector
             int limit = i + 1 < starts.Count ? starts[i + 1] - 2 : smooth.Length + Reach - 1;
             int end = End(smooth, starts[i], Math.Min(limit, smooth.Length), limit, background);
             int start = starts[i] * envelope.FrameLength;
-            int count = Math.Min((Math.Min(end, envelope.MeanSquares.Length) - starts[i]) * envelope.FrameLength, (int)(longest * sampleRate));
-            found.Add(new PluckStretch(start, count, LevelAfter(smooth, starts[i], limit)));
+            int most = (int)(longest * sampleRate);
+            int count = Math.Min((Math.Min(end, envelope.MeanSquares.Length) - starts[i]) * envelope.FrameLength, most);
+            int room = Math.Min((Math.Min(limit, envelope.MeanSquares.Length) - starts[i]) * envelope.FrameLength, most);
+            found.Add(new PluckStretch(start, count, room, LevelAfter(smooth, starts[i], limit)));
         }
 
         found.RemoveAll(f => knocks.Any(k => f.Start <= k.Start && k.Start < f.Start + f.Count || k.Start <= f.Start && f.Start < k.Start + k.Count));
