@@ -3,7 +3,7 @@ using PrinterMath.Measurement;
 namespace PrinterMath.Tension;
 
 /// <summary>What one pluck said: its string with uncertainty, or the finding that stands in the way.</summary>
-internal sealed class PluckAnalysis
+internal sealed record PluckAnalysis
 {
     private const double Beyond = 1.5;
 
@@ -13,6 +13,9 @@ internal sealed class PluckAnalysis
 
     /// <summary>What keeps this pluck from an answer; null when it has one.</summary>
     internal Finding? Blocked { get; init; }
+
+    /// <summary>Of two strings between which this pluck did not decide the one with the lesser odds, its first partial in Hz; 0 when there were no two.</summary>
+    internal double Behind { get; init; }
 
     internal StiffStringFit? Fit { get; init; }
 

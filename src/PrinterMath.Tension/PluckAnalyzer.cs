@@ -12,6 +12,7 @@ internal static class PluckAnalyzer
     private const double LeastSeconds = 0.05;
     private const double DullRate = 4400;
     private const double AttackSeconds = 0.05;
+    private const double SameString = 0.03;
     private const int MostPeaks = 48;
     private const int MostFollowed = 16;
 
@@ -35,7 +36,8 @@ internal static class PluckAnalyzer
         foreach (double factor in OtherWindows)
         {
             int count = Math.Min((int)(factor * stretch.Count), stretch.Room);
-            if (count != last && Listen(samples, sampleRate, mean, stretch with { Count = count }, quiet, range, false) is { Blocked: null } other)
+            if (count != last && Listen(samples, sampleRate, mean, stretch with { Count = count }, quiet, range, false) is { Blocked: null } other
+                && Math.Abs(other.FirstPartial - own.Behind) > SameString * own.Behind)
             {
                 return other;
             }
@@ -87,7 +89,7 @@ internal static class PluckAnalyzer
         List<SpectralPeak> peaks = PeakFinder.Find(spectrum, LowestLine, MostPeaks);
         List<double> steady = RemoveSteady(peaks, spectrum, x, rate, quiet);
         CandidateSearch search = new(peaks, spectrum.Resolution, HighestPartial(sampleRate));
-        (StringMatch? match, Finding? blocked) = PluckDecision.Judge(
+        (StringMatch? match, Finding? blocked, double behind) = PluckDecision.Judge(
             search.Rank(Math.Max(range.Lowest, LeastPeriods * lowestLine), range.Highest),
             peaks,
             search,
@@ -96,7 +98,7 @@ internal static class PluckAnalyzer
             isFirst);
         if (match is null)
         {
-            return Stop(blocked!, steady);
+            return Stop(blocked!, steady) with { Behind = behind };
         }
 
         int count = match.Numbers.Length;

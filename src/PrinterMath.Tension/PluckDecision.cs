@@ -23,13 +23,13 @@ internal static class PluckDecision
     private const double MostLoss = 20;
     private const double SteadyRatio = 0.9;
 
-    /// <summary>The string that may be called the answer, or the finding that stands in the way.</summary>
-    internal static (StringMatch? Match, Finding? Blocked) Judge(List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range, bool isFirst)
+    /// <summary>The string that may be called the answer, or the finding that stands in the way; of two undecided strings the one that was behind, in Hz, else 0.</summary>
+    internal static (StringMatch? Match, Finding? Blocked, double Behind) Judge(List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range, bool isFirst)
     {
         double leastLead = LeastOctaveLead + (isFirst ? 0 : MoreLead), leastOdds = LeastOdds + (isFirst ? 0 : MoreOdds);
         if (ranked.Count == 0)
         {
-            return (null, PluckSentences.NoPitch(peaks.Count, 0, 0));
+            return (null, PluckSentences.NoPitch(peaks.Count, 0, 0), 0);
         }
 
         StringMatch best = ranked[0];
@@ -43,13 +43,14 @@ internal static class PluckDecision
 
             if (lead > -leastLead || round == MostMoves - 1)
             {
-                return (null, Weakness(best, peaks, leastOdds) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead));
+                double behind = lead > 0 ? other.Partial(1) : best.Model.Partial(1);
+                return (null, Weakness(best, peaks, leastOdds) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), behind);
             }
 
             StringMatch moved = search.Match(other);
             if (best.LogOdds - moved.LogOdds > MostLoss)
             {
-                return (null, PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead));
+                return (null, PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), other.Partial(1));
             }
 
             best = moved;
@@ -57,11 +58,11 @@ internal static class PluckDecision
 
         if (Weakness(best, peaks, leastOdds) is { } weak)
         {
-            return (null, weak);
+            return (null, weak, 0);
         }
 
         StringMatch? rival = ranked.Find(r => best.LogOdds - r.LogOdds < LeastLead && !IsMultiple(best.Model, r.Model) && Contests(r, best, peaks));
-        return rival is null ? (best, null) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)));
+        return rival is null ? (best, null, 0) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)), 0);
     }
 
     /// <summary>That the string hardly beats strays, or explains little of the power in the peaks.</summary>
