@@ -37,14 +37,15 @@ internal sealed record PluckAnalysis
 
     /// <summary>
     /// What "the" frequency of the window leaves open: its movement within the window, and how far the small-amplitude limit may lie from it. The limit that
-    /// was seen counts one and a half times, since blocks that average over a glide see about two thirds of it, and its own noise whole, since a glide may hide there. Both are type B and add in squares.
+    /// was seen, less the square that its noise adds, counts one and a half times, since blocks that average over a glide see about two thirds of it, and its noise whole, since a glide may hide there. Both are type B and add in squares.
     /// </summary>
     internal double GlideUncertainty
     {
         get
         {
             double spread = Glide?.RelativeSpread ?? 0, limit = Glide?.RelativeLimit ?? 0, hidden = Glide?.LimitUncertainty ?? 0;
-            return FirstPartial * Math.Sqrt((spread * spread) + (Beyond * Beyond * limit * limit) + (hidden * hidden));
+            double seen = Math.Max(0, (limit * limit) - (hidden * hidden));
+            return FirstPartial * Math.Sqrt((spread * spread) + (Beyond * Beyond * seen) + (hidden * hidden));
         }
     }
 
