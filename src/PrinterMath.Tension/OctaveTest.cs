@@ -20,6 +20,7 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
     private const double Stray = 1e-3;
     private const double Wide = 3;
     private const double LevelStep = 4;
+    private const double StepDecibels = 6.02;
     private const int FadingStride = 2;
 
     /// <summary>Odds of a class gain of 30, 24, ... −30 dB.</summary>
@@ -54,9 +55,9 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
             }
 
             double above = Largest(upper.Partial((n / divisor) + 1), lower.F0);
-            double expected = n < divisor ? above * Math.Pow(10, -RollOff(place) / 10) : Math.Sqrt(below * above);
+            double expected = n < divisor ? above : Math.Sqrt(below * above);
             double noise = Math.Max(1, expected * Stray);
-            AddPlace(logs, place, lower.F0, noise, Math.Max(1, expected / noise));
+            AddPlace(logs, place, lower.F0, noise, Math.Max(1, expected / noise), n < divisor ? (int)Math.Round(RollOff(place) / StepDecibels) : 0);
             places++;
         }
 
@@ -74,17 +75,18 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
         return best + Math.Log(sum);
     }
 
-    private void AddPlace(Span<double> logs, double place, double spacing, double noise, double expected)
+    private void AddPlace(Span<double> logs, double place, double spacing, double noise, double expected, int rolledOff)
     {
-        int levels = ClassOdds.Length + (FadingStride * (FadingOdds.Length - 1));
+        int levels = ClassOdds.Length + (FadingStride * (FadingOdds.Length - 1)) + rolledOff;
         Span<double> atPlace = stackalloc double[levels], around = stackalloc double[levels];
         double floor = Floor(place, spacing, noise), narrow = Width(place, spacing);
         Average(atPlace, place, narrow, floor, expected);
         Average(around, place, Math.Min(Wide * narrow, 0.3 * spacing), floor, expected);
         for (int g = 0; g < logs.Length; g++)
         {
-            double likelihood = (Capped(Faded(atPlace[g..]), MostAtPlace) + Capped(Faded(around[g..]), MostAround)) / 2;
-            logs[g] += Math.Log(Math.Max(Least, likelihood));
+            double full = (Capped(Faded(atPlace[g..]), MostAtPlace) + Capped(Faded(around[g..]), MostAround)) / 2;
+            double rolled = (Capped(Faded(atPlace[(g + rolledOff)..]), MostAtPlace) + Capped(Faded(around[(g + rolledOff)..]), MostAround)) / 2;
+            logs[g] += Math.Log(Math.Max(Least, (full + rolled) / 2));
         }
     }
 
@@ -164,6 +166,6 @@ internal readonly ref struct OctaveTest(PluckSpectrum spectrum, IReadOnlyList<do
         return false;
     }
 
-    /// <summary>A microphone may lose 12 dB per octave below 150 Hz.</summary>
+    /// <summary>A microphone may lose 12 dB per octave below 150 Hz: it does in half of all cases.</summary>
     private static double RollOff(double frequency) => frequency < 150 ? 12 * Math.Log2(150 / frequency) : 0;
 }

@@ -3,7 +3,8 @@ namespace PrinterMath.Tension;
 /// <summary>Finds where plucks begin and how long each may be listened to.</summary>
 /// <remarks>
 /// A pluck begins where the mean square of the next 40 ms exceeds that of the last 40 ms by 9 dB and comes within 20 dB of the loudest
-/// place, or at the very start of a recording that begins loud or far above its background; it ends when it has fallen by 30 dB, when it sinks into the background, when the next one begins, or at the longest window.
+/// place, or at the very start of a recording that begins loud or far above its background. Where there is no such rise, as in loud noise, it begins at the
+/// likeliest step up of the mean square (<see cref="Step"/>). It ends when it has fallen by 30 dB, when it sinks into the background, when the next one begins, or at the longest window.
 /// </remarks>
 internal static class OnsetDetector
 {
@@ -14,6 +15,8 @@ internal static class OnsetDetector
     private const double Decay = 1e-3;
     private const double OverBackground = 1.3;
     private const double OverKnocks = 30;
+    private const int StepReach = 40;
+    private const double StepRise = 1.6;
 
     /// <summary>All plucks, in order of time, outside the knocks, which are in order of time as well; loud knocks do not hide quiet plucks.</summary>
     internal static List<PluckStretch> Find(PluckEnvelope envelope, double sampleRate, double longest, IReadOnlyList<PluckStretch> knocks)
@@ -32,14 +35,21 @@ internal static class OnsetDetector
         }
 
         List<int> starts = Starts(smooth, peak, background);
+        if (starts.Count == 0 && smooth[0] > LeastLevel * peak)
+        {
+            starts.Add(Step(envelope.MeanSquares) is var step && step > 0 && step < smooth.Length ? step : Steepest(smooth, 0));
+        }
+
         List<PluckStretch> found = [];
         for (int i = 0; i < starts.Count; i++)
         {
             int limit = i + 1 < starts.Count ? starts[i + 1] - 2 : smooth.Length + Reach - 1;
             int end = End(smooth, starts[i], Math.Min(limit, smooth.Length), limit, background);
             int start = starts[i] * envelope.FrameLength;
-            int count = Math.Min((Math.Min(end, envelope.MeanSquares.Length) - starts[i]) * envelope.FrameLength, (int)(longest * sampleRate));
-            found.Add(new PluckStretch(start, count, LevelAfter(smooth, starts[i], limit)));
+            int most = (int)(longest * sampleRate);
+            int count = Math.Min((Math.Min(end, envelope.MeanSquares.Length) - starts[i]) * envelope.FrameLength, most);
+            int room = Math.Min((Math.Min(limit, envelope.MeanSquares.Length) - starts[i]) * envelope.FrameLength, most);
+            found.Add(new PluckStretch(start, count, room, LevelAfter(smooth, starts[i], limit)));
         }
 
         found.RemoveAll(f => knocks.Any(k => f.Start <= k.Start && k.Start < f.Start + f.Count || k.Start <= f.Start && f.Start < k.Start + k.Count));
@@ -111,12 +121,30 @@ internal static class OnsetDetector
             i = best + Reach;
         }
 
-        if (starts.Count == 0 && smooth[0] > LeastLevel * peak)
+        return starts;
+    }
+
+    /// <summary>The frame k at which two levels, one of all frames before and one of the 0.2 s after, most exceed one level in likelihood, n·ln s̄ − k·ln s̄₁ − (n − k)·ln s̄₂; 0 when there is no rise.</summary>
+    /// <remarks>Source: Basseville and Nikiforov 1993, Detection of abrupt changes, section on the generalised likelihood ratio (from memory).</remarks>
+    private static int Step(double[] frames)
+    {
+        double[] sums = new double[frames.Length + 1];
+        for (int i = 0; i < frames.Length; i++)
         {
-            starts.Add(Steepest(smooth, 0));
+            sums[i + 1] = sums[i] + frames[i];
         }
 
-        return starts;
+        int best = 0;
+        double most = 0;
+        for (int k = Reach; k + Reach <= frames.Length; k++)
+        {
+            int after = Math.Min(StepReach, frames.Length - k), all = k + after;
+            double low = sums[k] / k, high = (sums[all] - sums[k]) / after;
+            double gain = low > 0 && high > StepRise * low ? (all * Math.Log(sums[all] / all)) - (k * Math.Log(low)) - (after * Math.Log(high)) : 0;
+            (best, most) = gain > most ? (k, gain) : (best, most);
+        }
+
+        return best;
     }
 
     private static int Steepest(double[] smooth, int from)

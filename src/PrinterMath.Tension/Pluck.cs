@@ -4,7 +4,7 @@ namespace PrinterMath.Tension;
 
 /// <summary>Hears the fundamental of a plucked span in a recording.</summary>
 /// <remarks>
-/// <para>Steps: onsets from the rise of the mean square; of each pluck a window from its onset until it has decayed by 30 dB; Hann-tapered spectrum with
+/// <para>Steps: onsets from the rise of the mean square; of each pluck a window from its onset until it has decayed by 30 dB, or a longer or shorter one where that leaves the pitch open; tapered spectrum with
 /// a local noise floor and its significant peaks; lines that were there before the pluck or do not decay with it set aside; the stiff string
 /// f_n = n·f0·√(1 + B·n²) that best explains the peaks by log odds; a robust fit of (f_n/n)² against n²; the partials followed
 /// through the window for glide and decay; a consensus over plucks.</para>

@@ -3,7 +3,7 @@ using PrinterMath.Measurement;
 namespace PrinterMath.Tension;
 
 /// <summary>What one pluck said: its string with uncertainty, or the finding that stands in the way.</summary>
-internal sealed class PluckAnalysis
+internal sealed record PluckAnalysis
 {
     private const double Beyond = 1.5;
 
@@ -13,6 +13,9 @@ internal sealed class PluckAnalysis
 
     /// <summary>What keeps this pluck from an answer; null when it has one.</summary>
     internal Finding? Blocked { get; init; }
+
+    /// <summary>Of two strings between which this pluck did not decide the one with the lesser odds, its first partial in Hz; 0 when there were no two.</summary>
+    internal double Behind { get; init; }
 
     internal StiffStringFit? Fit { get; init; }
 
@@ -34,14 +37,15 @@ internal sealed class PluckAnalysis
 
     /// <summary>
     /// What "the" frequency of the window leaves open: its movement within the window, and how far the small-amplitude limit may lie from it. The limit that
-    /// was seen counts one and a half times, since blocks that average over a glide see about two thirds of it, and its own noise whole, since a glide may hide there. Both are type B and add in squares.
+    /// was seen, less the square that its noise adds, counts one and a half times, since blocks that average over a glide see about two thirds of it, and its noise whole, since a glide may hide there. Both are type B and add in squares.
     /// </summary>
     internal double GlideUncertainty
     {
         get
         {
             double spread = Glide?.RelativeSpread ?? 0, limit = Glide?.RelativeLimit ?? 0, hidden = Glide?.LimitUncertainty ?? 0;
-            return FirstPartial * Math.Sqrt((spread * spread) + (Beyond * Beyond * limit * limit) + (hidden * hidden));
+            double seen = Math.Max(0, (limit * limit) - (hidden * hidden));
+            return FirstPartial * Math.Sqrt((spread * spread) + (Beyond * Beyond * seen) + (hidden * hidden));
         }
     }
 

@@ -11,17 +11,48 @@ internal static class PluckAnalyzer
     private const double LeastPeriods = 8;
     private const double LeastSeconds = 0.05;
     private const double DullRate = 4400;
+    private const double AttackSeconds = 0.05;
+    private const double SameString = 0.03;
     private const int MostPeaks = 48;
     private const int MostFollowed = 16;
+
+    /// <summary>Windows tried after the first, as ratios to it.</summary>
+    private static readonly double[] OtherWindows = [4, 2, 0.5, 0.25, 0.125];
 
     /// <summary>Highest frequency at which partials are looked for.</summary>
     internal static double HighestPartial(double sampleRate) => Math.Min(HighestLine, 0.4 * sampleRate / PluckDecimator.FactorFor(sampleRate));
 
+    /// <summary>What a pluck says in its own window or, where that leaves the pitch open, in the first longer or shorter one that decides it.</summary>
+    /// <remarks>A window that is much longer than the pluck rings drowns it in noise and hum, one that a recorder's gain cut short resolves too little.</remarks>
     internal static PluckAnalysis Analyze(ReadOnlySpan<double> samples, double sampleRate, double mean, PluckStretch stretch, QuietLines quiet, PluckRange range)
     {
+        PluckAnalysis own = Listen(samples, sampleRate, mean, stretch, quiet, range, true);
+        if (own.Blocked?.Code is not (PluckFindings.NoPitch or PluckFindings.OctaveUndecided))
+        {
+            return own;
+        }
+
+        int last = stretch.Count;
+        foreach (double factor in OtherWindows)
+        {
+            int count = Math.Min((int)(factor * stretch.Count), stretch.Room);
+            if (count != last && Listen(samples, sampleRate, mean, stretch with { Count = count }, quiet, range, false) is { Blocked: null } other
+                && Math.Abs(other.FirstPartial - own.Behind) > SameString * own.Behind)
+            {
+                return other;
+            }
+
+            last = count;
+        }
+
+        return own;
+    }
+
+    private static PluckAnalysis Listen(
+        ReadOnlySpan<double> samples, double sampleRate, double mean, PluckStretch stretch, QuietLines quiet, PluckRange range, bool isFirst)
+    {
         double seconds = stretch.Count / sampleRate;
-        double lowest = Math.Max(range.Lowest, LeastPeriods / seconds);
-        if (seconds < LeastSeconds || lowest >= range.Highest)
+        if (seconds < LeastSeconds || LeastPeriods / seconds >= range.Highest)
         {
             return Stop(PluckSentences.TooShort(seconds, LeastPeriods / range.Highest));
         }
@@ -29,34 +60,45 @@ internal static class PluckAnalyzer
         int factor = PluckDecimator.FactorFor(sampleRate), count = stretch.Count / factor;
         double[] rented = ArrayPool<double>.Shared.Rent(count);
         PluckDecimator.Take(samples, stretch.Start, factor, mean, rented.AsSpan(0, count));
-        PluckAnalysis analysis = Hear(rented.AsSpan(0, count), stretch, quiet, new PluckRange(lowest, range.Highest), sampleRate);
+        PluckAnalysis analysis = Hear(rented.AsSpan(0, count), stretch, quiet, range, sampleRate, isFirst);
         ArrayPool<double>.Shared.Return(rented);
         return analysis;
 
         PluckAnalysis Stop(Finding finding) => new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding };
     }
 
-    private static PluckAnalysis Hear(ReadOnlySpan<double> x, PluckStretch stretch, QuietLines quiet, PluckRange range, double sampleRate)
+    private static PluckAnalysis Hear(ReadOnlySpan<double> x, PluckStretch stretch, QuietLines quiet, PluckRange range, double sampleRate, bool isFirst)
     {
         double rate = sampleRate / PluckDecimator.FactorFor(sampleRate);
-        if (PluckDecision.IsSteady(x, rate))
+        bool isSteady = PluckDecision.IsSteady(x, rate);
+        int later = isSteady || stretch.Start == 0 ? LateOnset(x, rate) : 0, skipped = later * PluckDecimator.FactorFor(sampleRate);
+        if (later > 0)
         {
-            int later = LateOnset(x, rate);
-            int skipped = later * PluckDecimator.FactorFor(sampleRate);
-            return later > 0
-                ? Hear(x[later..], stretch with { Start = stretch.Start + skipped, Count = stretch.Count - skipped }, quiet, range, sampleRate)
-                : Stop(PluckSentences.Steady(stretch.Count / sampleRate), []);
+            return Hear(x[later..], stretch with { Start = stretch.Start + skipped, Count = stretch.Count - skipped }, quiet, range, sampleRate, isFirst);
         }
 
+        if (isSteady)
+        {
+            return Stop(PluckSentences.Steady(stretch.Count / sampleRate), []);
+        }
+
+        int attack = Attack(x, rate);
+        x = x[Math.Max(0, attack - (int)(0.002 * rate))..];
+        double lowestLine = rate / x.Length;
         using PluckSpectrum spectrum = PluckSpectrum.Of(x, rate, HighestPartial(sampleRate));
         List<SpectralPeak> peaks = PeakFinder.Find(spectrum, LowestLine, MostPeaks);
         List<double> steady = RemoveSteady(peaks, spectrum, x, rate, quiet);
         CandidateSearch search = new(peaks, spectrum.Resolution, HighestPartial(sampleRate));
-        (StringMatch? match, Finding? blocked) = PluckDecision.Judge(
-            search.Rank(range.Lowest, range.Highest), peaks, search, new OctaveTest(spectrum, steady, HighestPartial(sampleRate)), range);
+        (StringMatch? match, Finding? blocked, double behind) = PluckDecision.Judge(
+            search.Rank(Math.Max(range.Lowest, LeastPeriods * lowestLine), range.Highest),
+            peaks,
+            search,
+            new OctaveTest(spectrum, steady, HighestPartial(sampleRate)),
+            range with { Lowest = Math.Max(range.Lowest, LeastPeriods / 2 * lowestLine) },
+            isFirst);
         if (match is null)
         {
-            return Stop(blocked!, steady);
+            return Stop(blocked!, steady) with { Behind = behind };
         }
 
         int count = match.Numbers.Length;
@@ -70,7 +112,7 @@ internal static class PluckAnalyzer
 
         int[] strongest = [.. Enumerable.Range(0, count).OrderByDescending(i => peaks[match.Peaks[i]].Ratio * match.Numbers[i]).Take(MostFollowed).Order()];
         double[] followed = [.. strongest.Select(i => frequencies[i])];
-        int begin = Onset(x, rate);
+        int begin = Attack(x, rate) + (int)(0.002 * rate);
         PartialTracker track = PartialTracker.Follow(x[begin..], rate, followed, match.Model.F0);
         DecayFit decays = DecayFit.Of(track, followed, steady, rate);
         for (int k = 0; k < strongest.Length; k++)
@@ -100,10 +142,10 @@ internal static class PluckAnalyzer
             new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines };
     }
 
-    /// <summary>Just after the attack: 2 ms past the first sample that comes to half of the largest of the first 25 ms.</summary>
-    private static int Onset(ReadOnlySpan<double> x, double rate)
+    /// <summary>The first sample that comes to half of the largest of the first 50 ms: the onset is known to the 40 ms over which its level was averaged.</summary>
+    private static int Attack(ReadOnlySpan<double> x, double rate)
     {
-        ReadOnlySpan<double> attack = x[..Math.Min(x.Length, (int)(0.025 * rate))];
+        ReadOnlySpan<double> attack = x[..Math.Min(x.Length / 3, (int)(AttackSeconds * rate))];
         double largest = 0;
         foreach (double v in attack)
         {
@@ -116,7 +158,7 @@ internal static class PluckAnalyzer
             first++;
         }
 
-        return first + (int)(0.002 * rate);
+        return first;
     }
 
     /// <summary>Where a pluck begins that is hidden under hiss: the onset in the part of the sound below 2 kHz; 0 when there is none.</summary>

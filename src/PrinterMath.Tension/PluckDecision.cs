@@ -12,51 +12,64 @@ internal static class PluckDecision
 {
     internal const double LeastOdds = 10;
     internal const double LeastLead = 4;
+
+    /// <summary>Odds that a window other than the first must have in addition, and its lead over an octave: several windows have several chances to err.</summary>
+    private const double MoreOdds = 5;
+    private const double MoreLead = 1;
     private const double LeastShare = 0.5;
     internal const double LeastOctaveLead = 2.5;
     private static readonly int[] Divisors = [2, 3, 5];
     private const int MostMoves = 4;
+    private const double MostLoss = 20;
     private const double SteadyRatio = 0.9;
 
-    /// <summary>The string that may be called the answer, or the finding that stands in the way.</summary>
-    internal static (StringMatch? Match, Finding? Blocked) Judge(List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range)
+    /// <summary>The string that may be called the answer, or the finding that stands in the way; of two undecided strings the one that was behind, in Hz, else 0.</summary>
+    internal static (StringMatch? Match, Finding? Blocked, double Behind) Judge(List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range, bool isFirst)
     {
+        double leastLead = LeastOctaveLead + (isFirst ? 0 : MoreLead), leastOdds = LeastOdds + (isFirst ? 0 : MoreOdds);
         if (ranked.Count == 0)
         {
-            return (null, PluckSentences.NoPitch(peaks.Count, 0, 0));
+            return (null, PluckSentences.NoPitch(peaks.Count, 0, 0), 0);
         }
 
         StringMatch best = ranked[0];
         for (int round = 0; round < MostMoves; round++)
         {
             (StiffString other, double lead) = Nearest(best.Model, test, range);
-            if (lead > LeastOctaveLead)
+            if (lead > leastLead)
             {
                 break;
             }
 
-            if (lead > -LeastOctaveLead || round == MostMoves - 1)
+            if (lead > -leastLead || round == MostMoves - 1)
             {
-                return (null, Weakness(best, peaks) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead));
+                double behind = lead > 0 ? other.Partial(1) : best.Model.Partial(1);
+                return (null, Weakness(best, peaks, leastOdds) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), behind);
             }
 
-            best = search.Match(other);
+            StringMatch moved = search.Match(other);
+            if (best.LogOdds - moved.LogOdds > MostLoss)
+            {
+                return (null, PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), other.Partial(1));
+            }
+
+            best = moved;
         }
 
-        if (Weakness(best, peaks) is { } weak)
+        if (Weakness(best, peaks, leastOdds) is { } weak)
         {
-            return (null, weak);
+            return (null, weak, 0);
         }
 
         StringMatch? rival = ranked.Find(r => best.LogOdds - r.LogOdds < LeastLead && !IsMultiple(best.Model, r.Model) && Contests(r, best, peaks));
-        return rival is null ? (best, null) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)));
+        return rival is null ? (best, null, 0) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)), 0);
     }
 
     /// <summary>That the string hardly beats strays, or explains little of the power in the peaks.</summary>
-    private static Finding? Weakness(StringMatch best, List<SpectralPeak> peaks)
+    private static Finding? Weakness(StringMatch best, List<SpectralPeak> peaks, double leastOdds)
     {
         double share = Share(best, peaks);
-        return best.LogOdds < LeastOdds || share < LeastShare ? PluckSentences.NoPitch(peaks.Count, best.LogOdds, share) : null;
+        return best.LogOdds < leastOdds || share < LeastShare ? PluckSentences.NoPitch(peaks.Count, best.LogOdds, share) : null;
     }
 
     private static double Share(StringMatch match, List<SpectralPeak> peaks) => match.Peaks.Sum(p => peaks[p].Power) / peaks.Sum(p => p.Power);

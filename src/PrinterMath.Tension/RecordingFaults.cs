@@ -22,7 +22,9 @@ internal sealed class RecordingFaults
     {
         List<Finding> findings = [];
         bool decayIsFalse = false;
-        PluckStretch stretch = strongest.Stretch;
+        int place = selection.Stretches.FindLastIndex(s => s.Start <= strongest.Stretch.Start);
+        PluckStretch whole = selection.Stretches[place];
+        PluckStretch stretch = strongest.Stretch with { Count = whole.Count + whole.Start - strongest.Stretch.Start };
         ClippedStretch all = envelope.Clipped(samples);
         if (all.Samples > 0)
         {
@@ -32,7 +34,6 @@ internal sealed class RecordingFaults
             decayIsFalse = until > AttackSeconds;
         }
 
-        int place = selection.Stretches.FindIndex(s => s.Start == stretch.Start);
         int previousEnd = place > 0 ? selection.Stretches[place - 1].Start + selection.Stretches[place - 1].Count : 0;
         int margin = (int)(SoundCourse.StepSeconds * rate);
         int nextStart = place + 1 < selection.Stretches.Count ? selection.Stretches[place + 1].Start - margin : samples.Length;

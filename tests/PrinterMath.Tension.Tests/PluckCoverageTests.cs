@@ -11,13 +11,13 @@ public class PluckCoverageTests
     /// <summary>Name, scene, most refusals in per cent, and whether the error is mainly random, so that too wide an interval is a fault as well.</summary>
     public static TheoryData<string, PluckScene, int> Strata { get; } = new()
     {
-        { "48 kHz, strays 0.2 %", new PluckScene { SampleRate = 48_000, LowestFundamental = 30, HighestFundamental = 400, LowestQuality = 50, NoiseDecibels = 50, Stray = 0.002 }, 5 },
-        { "44.1 kHz, weak bass, pink noise", new PluckScene { HighestQuality = 60, PinkNoise = true, WeakBass = true, Stray = 0.002, Glide = 0.005 }, 10 },
-        { "22.05 kHz, belt Q 20 to 40", new PluckScene { SampleRate = 22_050, LowestFundamental = 60, LowestQuality = 20, HighestQuality = 40, WeakBass = true, Stray = 0.001, Glide = 0.01 }, 10 },
-        { "8 kHz, pink noise", new PluckScene { SampleRate = 8_000, LowestFundamental = 30, HighestFundamental = 400, LowestQuality = 20, NoiseDecibels = 35, PinkNoise = true, Stray = 0.002, Glide = 0.005 }, 35 },
-        { "30 to 60 Hz, weak bass", new PluckScene { Seconds = 1.5, LowestFundamental = 30, HighestFundamental = 60, LowestQuality = 20, HighestQuality = 40, WeakBass = true, Stray = 0.002, Glide = 0.005 }, 10 },
-        { "glide 2 %", new PluckScene { SampleRate = 48_000, NoiseDecibels = 50, Stray = 0.001, Glide = 0.02 }, 5 },
-        { "hum 26 dB below the peak", new PluckScene { Stray = 0.002, Glide = 0.005, Hum = 0.05 }, 40 },
+        { "48 kHz, strays 0.2 %", new PluckScene { SampleRate = 48_000, LowestFundamental = 30, HighestFundamental = 400, LowestQuality = 50, NoiseDecibels = 50, Stray = 0.002 }, 2 },
+        { "44.1 kHz, weak bass, pink noise", new PluckScene { HighestQuality = 60, PinkNoise = true, WeakBass = true, Stray = 0.002, Glide = 0.005 }, 2 },
+        { "22.05 kHz, belt Q 20 to 40", new PluckScene { SampleRate = 22_050, LowestFundamental = 60, LowestQuality = 20, HighestQuality = 40, WeakBass = true, Stray = 0.001, Glide = 0.01 }, 4 },
+        { "8 kHz, pink noise", new PluckScene { SampleRate = 8_000, LowestFundamental = 30, HighestFundamental = 400, LowestQuality = 20, NoiseDecibels = 35, PinkNoise = true, Stray = 0.002, Glide = 0.005 }, 3 },
+        { "30 to 60 Hz, weak bass", new PluckScene { Seconds = 1.5, LowestFundamental = 30, HighestFundamental = 60, LowestQuality = 20, HighestQuality = 40, WeakBass = true, Stray = 0.002, Glide = 0.005 }, 2 },
+        { "glide 2 %", new PluckScene { SampleRate = 48_000, NoiseDecibels = 50, Stray = 0.001, Glide = 0.02 }, 2 },
+        { "hum 26 dB below the peak", new PluckScene { Stray = 0.002, Glide = 0.005, Hum = 0.05 }, 3 },
     };
 
     // 99.9 % binomial limit below 93 %: 0.93 − 3.29·√(0.93·0.07/n). Above 97 % is no fault here: the prior on the scatter and the glide are type B terms.
