@@ -37,7 +37,7 @@ internal readonly record struct ContactEvidence(Measured<Length> Contact, Logist
 
         List<int> contradicting = Contradicting(trials, curve);
         return new ContactEvidence(
-            Measured<Length>.FromSi(curve.Middle, Math.Sqrt(curve.MiddleVariance)),
+            Measured<Length>.FromSi(curve.Middle, Math.Sqrt(curve.MiddleVariance), curve.DegreesOfFreedom),
             curve,
             contradicting.Count > 0 ? [ContactFindings.Outlier(contradicting, trials)] : []);
     }

@@ -7,7 +7,7 @@ namespace PrinterMath.Tramming;
 /// <summary>The height of contact µ from repeated trials, heights positive upwards: where half of them touch, and how sharp the transition is.</summary>
 /// <remarks>
 /// <para>P(touching at h) = 1/(1 + exp((h − µ)/s)), s &gt; 0 the spread, fitted by maximum likelihood; covariance of µ and s from the inverse information by first
-/// order. Answers that change sides only once have no such fit: then the middle of the interval is given with u = width/√12 and a finding. Without a gauge µ is the surface; a
+/// order. Trials far from µ tell nothing of it: the degrees of freedom are Σ4p(1 − p) − 2, at least 1, a choice that lets intervals from few trials hold in simulation. Answers that change sides only once have no such fit: then the middle of the interval is given with u = width/√12 and a finding. Without a gauge µ is the surface; a
 /// gauge's thickness t is subtracted, and its uncertainty enters once.</para>
 /// <para>Findings: <c>contact.oneSided</c>, <c>contact.reversed</c>, <c>contact.transition.unclear</c> (blocking), <c>contact.contradiction</c> (caution),
 /// <c>contact.separable</c> (note).</para>
@@ -63,7 +63,7 @@ public sealed class ContactTransition
             ["m", "m"],
             [curve.Middle, curve.Spread],
             [curve.MiddleVariance, curve.Covariance, curve.Covariance, curve.SpreadVariance],
-            double.PositiveInfinity)
+            curve.DegreesOfFreedom)
         : throw new IndeterminateException(_findings[0]);
 
     private Measured<Length> Contact => _contact.HasValue ? _contact : throw new IndeterminateException(_findings[0]);
@@ -118,7 +118,7 @@ public sealed class ContactTransition
     /// <returns>Whether there is one.</returns>
     public bool TryGetSpread(out Measured<Length> spread)
     {
-        spread = _curve is LogisticSolution curve ? Measured<Length>.FromSi(curve.Spread, Math.Sqrt(curve.SpreadVariance)) : default;
+        spread = _curve is LogisticSolution curve ? Measured<Length>.FromSi(curve.Spread, Math.Sqrt(curve.SpreadVariance), curve.DegreesOfFreedom) : default;
         return _curve is not null;
     }
 

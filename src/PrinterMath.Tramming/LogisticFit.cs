@@ -68,7 +68,8 @@ internal static class LogisticFit
             (m0 * m0 * v00) + (2 * m0 * m1 * v01) + (m1 * m1 * v11),
             s1 * s1 * v11,
             s1 * ((m0 * v01) + (m1 * v11)),
-            likelihood);
+            likelihood,
+            Math.Max(1, (4 * i00) - 2));
     }
 
     private static double LogLikelihood(ReadOnlySpan<ContactTrial> trials, int left, double mean, double scale, double b0, double b1)

@@ -33,7 +33,7 @@ public sealed class ArticleNumbersTests(ITestOutputHelper output)
             $"{sequence.PredictedSpread} after them",
             $"| effective lead, front right | {sequence.Responses[1].EffectiveLead} |",
             $"| spread after the next turns | {sequence.PredictedSpread} |",
-            $"spread is {sequence.Plane.HeightSpread}: **{Example.Verdict.Conclusion.ToString().ToLowerInvariant()}**",
+            $"spread is {sequence.Plane.HeightSpread}: **{(Example.Verdict.Conclusion == Conclusion.Within ? "within" : Example.Verdict.Conclusion == Conclusion.Outside ? "outside" : "undecided")}**",
             $"forecast is \"{Example.Forecast}\"",
             $"at best {Example.Forecast.Floor}",
         ];

@@ -1,5 +1,4 @@
 using PrinterMath.Measurement;
-using UnitsNet;
 using static PrinterMath.Tramming.Tests.Bed;
 
 namespace PrinterMath.Tramming.Tests;
