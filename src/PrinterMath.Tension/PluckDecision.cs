@@ -20,7 +20,10 @@ internal static class PluckDecision
     internal const double LeastOctaveLead = 2.5;
     private static readonly int[] Divisors = [2, 3, 5];
     private const int MostMoves = 4;
+
+    /// <summary>Log odds that a move to another octave may cost: past it the peaks contradict the octave test, and neither is believed.</summary>
     private const double MostLoss = 20;
+
     private const double SteadyRatio = 0.9;
 
     /// <summary>The string that may be called the answer, or the finding that stands in the way; of two undecided strings the one that was behind, in Hz, else 0.</summary>

@@ -14,14 +14,14 @@ internal static class SequenceEstimator
         {
             if (PlaneFit.Fit(pass.Points, new PlaneFitOptions { ProbeRepeatability = OnlyForGeometry }).Blocking is Finding collinear)
             {
-                return TrammingSequence.Blocked(supports, passes, collinear);
+                return new TrammingSequence(supports, passes, collinear);
             }
         }
 
         SequenceReadings readings = new(supports, passes, options);
         if (!readings.Noise.IsKnown)
         {
-            return TrammingSequence.Blocked(supports, passes, SequenceFindings.UncertaintyUnknown(readings.Count));
+            return new TrammingSequence(supports, passes, SequenceFindings.UncertaintyUnknown(readings.Count));
         }
 
         PlaneFit[] planes = [.. passes.Select(pass => PlaneOf(pass, readings, options))];
@@ -31,7 +31,7 @@ internal static class SequenceEstimator
         TrammingPlan plan = supports.Plan(planes[^1], options.Next);
         var next = NextTurns.Of(supports, plan, learned, options, freedom);
         Measured<double>? factor = ConvergenceEstimator.Factor([.. planes.Select(plane => ConvergenceEstimator.Of(supports, plane.Solution))], freedom);
-        return TrammingSequence.Found(
+        return new TrammingSequence(
             supports, passes, plan, next, learned, Responses(supports, learned, options, freedom), diagnoses, factor, freedom, Notices(readings, passes, next, diagnoses, planes[^1]));
     }
 

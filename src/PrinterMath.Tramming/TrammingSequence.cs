@@ -40,7 +40,7 @@ public sealed class TrammingSequence
     private readonly Measured<double>? _factor;
     private readonly double _freedom;
 
-    private TrammingSequence(BedSupports supports, TrammingPass[] passes, Finding blocking)
+    internal TrammingSequence(BedSupports supports, TrammingPass[] passes, Finding blocking)
     {
         Supports = supports;
         _passes = passes;
@@ -50,7 +50,7 @@ public sealed class TrammingSequence
         Blocking = blocking;
     }
 
-    private TrammingSequence(
+    internal TrammingSequence(
         BedSupports supports,
         TrammingPass[] passes,
         TrammingPlan plan,
@@ -206,21 +206,6 @@ public sealed class TrammingSequence
     public override string ToString() => Blocking?.ToString()
         ?? $"{_passes.Length} passes, {(_factor is Measured<double> factor ? $"convergence {factor}" : "no convergence factor")}; "
         + $"{(_diagnoses.Length == 0 ? "nothing found" : string.Join(", ", _diagnoses.Select(d => d.Code)))}; {string.Join("; ", (_next?.Turns ?? []).Select(t => t.ToString()))}";
-
-    internal static TrammingSequence Blocked(BedSupports supports, TrammingPass[] passes, Finding blocking) => new(supports, passes, blocking);
-
-    internal static TrammingSequence Found(
-        BedSupports supports,
-        TrammingPass[] passes,
-        TrammingPlan plan,
-        NextTurns next,
-        LearnedResponse learned,
-        ScrewResponse[] responses,
-        SequenceDiagnosis[] diagnoses,
-        Measured<double>? factor,
-        double freedom,
-        Finding[] findings) =>
-        new(supports, passes, plan, next, learned, responses, diagnoses, factor, freedom, findings);
 
     private IndeterminateException Indeterminate() => new(Blocking ?? _next!.Blocking!);
 }
