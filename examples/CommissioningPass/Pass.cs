@@ -20,6 +20,7 @@ internal static class Pass
         Limits limits = Limits.Read(folder);
         var probed = ProbeReadings.Read(folder);
         var screws = BedScrew.Read(folder);
+        LaterPasses? later = LaterPasses.Read(folder, screws);
         Recording beltA = Recording.Read(folder, "belt-a.wav");
         Recording beltB = Recording.Read(folder, "belt-b.wav");
         TapRecording? tapped = TapRecording.Read(folder);
@@ -29,8 +30,8 @@ internal static class Pass
         return
         [
             TensionStep.Take(beltA, beltB, readings, limits, drive),
-            TrammingStep.Take(probed, screws, limits),
-            SurfaceStep.Take(probed, limits),
+            TrammingStep.Take(probed, later, screws, limits),
+            SurfaceStep.Take(later?.Newest ?? probed, later is null ? ProbeReadings.File : LaterPasses.File, limits),
             .. tapped is null ? Array.Empty<PassStep>() : [ResonanceStep.Take(tapped, limits)],
             .. wall is null && fit is null ? Array.Empty<PassStep>() : [ExtrusionStep.Take(wall, fit)],
         ];

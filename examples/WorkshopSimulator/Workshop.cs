@@ -16,6 +16,7 @@ public static class Workshop
         SeededRandom tap = random.Branch();
         SeededRandom prints = random.Branch();
         SeededRandom driving = random.Branch();
+        SeededRandom turning = random.Branch();
 
         double density = belts.Between(7.6e-3, 8.8e-3);
         double rigidity = belts.Between(1.2e-5, 2.8e-5);
@@ -36,8 +37,17 @@ public static class Workshop
         HeadTruth head = Head(tap);
         DriveTruth drive = DrivenHead.Draw(driving);
         ExtruderTruth extruder = PrintedPieces.Extruder(prints);
-        return new WorkshopVisit(seed, a, b, surface, head, heardA, heardB, readings, Probe(bed, surface), Screws(bed), TappedHead.Record(head, tap))
+        ProbedHeight[] probed = Probe(bed, surface);
+        BedScrew[] screws = Screws(bed);
+        IReadOnlyList<ScrewTruth> moves = TurnedBed.Screws(screws, turning);
+        IReadOnlyList<MadeTurn> turned = TurnedBed.Turns(probed, screws);
+        BedTruth then = TurnedBed.After(surface, screws, moves, turned, turning);
+        return new WorkshopVisit(seed, a, b, surface, head, heardA, heardB, readings, probed, screws, TappedHead.Record(head, tap))
         {
+            ScrewMoves = moves,
+            Turned = turned,
+            BedThen = then,
+            ProbedAgain = Probe(turning, then),
             Extruder = extruder,
             Walls = PrintedPieces.Walls(extruder, prints),
             Fits = PrintedPieces.Fits(extruder, prints),

@@ -36,13 +36,22 @@ public static class WorkshopFolder
             Invariant($"{p.X},{p.Y},{p.Z:0.000},{p.StandardUncertainty}")));
         WriteTable(folder, "screws.csv", "name,x_mm,y_mm,thread,turned_from,clockwise", visit.Screws.Select(s =>
             Invariant($"{s.Name},{s.X},{s.Y},{s.Thread},{s.TurnedFrom},{s.Clockwise}")));
+        File.Delete(Path.Combine(folder, "turned.csv"));
+        if (visit.Turned.Count > 0)
+        {
+            WriteTable(folder, "turned.csv", "before_pass,screw,sense,degrees", visit.Turned.Select(t =>
+                Invariant($"{t.BeforePass},{t.Screw},{t.Sense},{t.Degrees}")));
+        }
+
+        WriteTable(folder, "again.csv", "pass,x_mm,y_mm,z_mm,standard_uncertainty_mm", visit.ProbedAgain.Select(p =>
+            Invariant($"2,{p.X},{p.Y},{p.Z:0.000},{p.StandardUncertainty}")));
         WriteTable(folder, "acceleration.csv", "time_s,x_m_s2,y_m_s2,z_m_s2", visit.Tapped.Select(t =>
             Invariant($"{t.Time:0.000000},{t.X},{t.Y},{t.Z}")));
         WriteTable(folder, "walls.csv", "thickness_mm,bead_width_mm,layer_height_mm,flow,resolution_mm,standard_uncertainty_mm", visit.Walls.Select(w =>
             Invariant($"{w.ThicknessMillimetres},{WallReading.BeadWidthMillimetres},{WallReading.LayerHeightMillimetres},{WallReading.Flow},{WallReading.ResolutionMillimetres},{WallReading.InstrumentMillimetres}")));
         WriteTable(folder, "fit.csv", "flow,outcome", visit.Fits.Select(f =>
             Invariant($"{f.Flow},{(f.Fits ? "fits" : "does not fit")}")));
-        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed, visit.Head, visit.Extruder, visit.Drive }, Indented);
+        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed, visit.ScrewMoves, visit.BedThen, visit.Head, visit.Extruder, visit.Drive }, Indented);
         File.WriteAllText(Path.Combine(folder, "truth.json"), truth + "\n");
     }
 

@@ -65,6 +65,18 @@ public sealed class WorkshopVisit
     /// <summary>Acceleration of the tapped head.</summary>
     public IReadOnlyList<AccelerationSample> Tapped { get; }
 
+    /// <summary>What a turn of each screw really does.</summary>
+    public required IReadOnlyList<ScrewTruth> ScrewMoves { get; init; }
+
+    /// <summary>What the owner turned after the first probing.</summary>
+    public required IReadOnlyList<MadeTurn> Turned { get; init; }
+
+    /// <summary>Truth of the bed after those turns.</summary>
+    public required BedTruth BedThen { get; init; }
+
+    /// <summary>Probe readings after those turns.</summary>
+    public required IReadOnlyList<ProbedHeight> ProbedAgain { get; init; }
+
     /// <summary>Truth of the extruder.</summary>
     public required ExtruderTruth Extruder { get; init; }
 

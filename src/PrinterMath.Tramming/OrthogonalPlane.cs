@@ -143,7 +143,7 @@ public sealed class OrthogonalPlane
         NoiseScale scatter = noise.IsMisfit ? NoiseScale.Of(inZ.Noise.IsStated, true, squares, free, 0) : noise;
         int outliers = ResidualTable.Standardise(table, inZ.Places, scatter);
         int setAside = inZ.Noise.IsStated ? 0 : inZ.Points.Count(p => p.HasUncertainty);
-        return new OrthogonalPlane(inZ, plane, table, squares, PlaneEstimator.Notices(table, noise, squares, outliers, setAside, plane, free));
+        return new OrthogonalPlane(inZ, plane, table, squares, PlaneEstimator.Notices(inZ.Points, table, noise, squares, outliers, setAside, plane, free));
     }
 
     /// <summary>Height of the plane at a place, positive upwards.</summary>

@@ -53,11 +53,11 @@ internal static class PlaneEstimator
         plane = plane with { UnitVariance = noise.UnitVariance, DegreesOfFreedom = noise.DegreesOfFreedom };
         NoiseScale scatter = noise.IsMisfit ? NoiseScale.Of(stated, true, squares, degreesOfFreedom, 0) : noise;
         int outliers = ResidualTable.Standardise(table, places, scatter);
-        Finding[] findings = Notices(table, noise, squares, outliers, stated ? 0 : withUncertainty, plane, degreesOfFreedom);
+        Finding[] findings = Notices(points, table, noise, squares, outliers, stated ? 0 : withUncertainty, plane, degreesOfFreedom);
         return new PlaneFit(points, places, table, plane, new PlaneNoise(stated, widen, squares, points.Length), findings);
     }
 
-    internal static Finding[] Notices(PlaneResidual[] table, NoiseScale noise, double squares, int outliers, int setAside, in PlaneSolution plane, int free)
+    internal static Finding[] Notices(IReadOnlyList<ProbePoint> points, PlaneResidual[] table, NoiseScale noise, double squares, int outliers, int setAside, in PlaneSolution plane, int free)
     {
         bool level = !TiltSpread.IsTilted(plane.SlopeX, plane.SlopeY, plane.SlopeCovariance, plane.DegreesOfFreedom);
         Finding? units = UnitSuspicion.Of(plane, table);
@@ -69,7 +69,7 @@ internal static class PlaneEstimator
         Finding?[] all =
         [
             noise.IsMisfit ? PlaneFindings.Misfit(Math.Sqrt(squares / free), free) : null,
-            outliers > 0 ? PlaneFindings.Outliers(table) : null,
+            outliers > 0 ? PlaneFindings.Outliers(points, table) : null,
             setAside > 0 ? PlaneFindings.Mixed(setAside, table.Length) : null,
             level ? PlaneFindings.Level() : null,
             units,

@@ -79,14 +79,14 @@ internal static class PlaneFindings
         FindingSeverity.Note,
         "The tilt cannot be told from none at 95 %; its direction is not known.");
 
-    internal static Finding Outliers(PlaneResidual[] table)
+    internal static Finding Outliers(IReadOnlyList<ProbePoint> points, PlaneResidual[] table)
     {
         int[] indices = [.. table.Where(r => r.IsOutlier).Select(r => r.Index)];
-        string who = string.Join(", ", indices.Select(i => Text($"{i} ({table[i].SiValue * 1e3:0.###} mm)")));
+        string who = string.Join(", ", indices.Select(i => Text($"({points[i].XMeters * 1e3:0.##}, {points[i].YMeters * 1e3:0.##}) mm by {table[i].SiValue * 1e3:0.###} mm")));
         return new Finding(
             "plane.outlier",
             FindingSeverity.Caution,
-            $"These points stand out from the plane more than the scatter of the others allows, by index: {who}. Probe them again: dirt, a bad reading, or a bed that bends there.",
+            $"These points stand out from the plane more than the scatter of the others allows: {who}. Probe them again: dirt, a bad reading, or a bed that bends there.",
             [.. indices.Select(i => new FindingNumber("index", i, "1"))]);
     }
 

@@ -64,7 +64,7 @@ internal static class RobustPlane
             ? double.PositiveInfinity
             : huber ? Math.Max(1, MedianEfficiency * free) : free;
         int outliers = Standardise(table, places, weights, frame, scale, scaleFreedom);
-        Finding[] findings = PlaneEstimator.Notices(table, noise, variance * free, outliers, setAside, plane, free);
+        Finding[] findings = PlaneEstimator.Notices(points, table, noise, variance * free, outliers, setAside, plane, free);
         return new PlaneFit(points, weighted, table, plane, new PlaneNoise(stated, options.WidenForMisfit, variance * free, readings), findings);
     }
 

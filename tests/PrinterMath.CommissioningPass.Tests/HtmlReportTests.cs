@@ -122,7 +122,9 @@ public sealed class HtmlReportTests
     public void TextFromFilesStaysText()
     {
         using var folder = new PassFolder();
-        folder.Change("screws.csv", "front left", "\"" + Hostile.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"");
+        string quoted = "\"" + Hostile.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
+        folder.Change("screws.csv", "front left", quoted);
+        folder.Change("turned.csv", "front left", quoted);
         File.WriteAllText(folder.PathOf("README.md"), "# <img src=x onerror=alert(1)>\n\nA bell \u0007 and ]]> and -->.\n");
         (int exitCode, _, string error) = folder.Run();
         Assert.True(exitCode == 0, error);

@@ -28,6 +28,7 @@ internal static class PlantedTruth
         };
         AddDrive(truth, visit, target, settings);
         AddBed(truth, visit, entries);
+        PlantedTurns.Add(truth, visit, entries);
         AddSurface(truth, visit);
         AddModes(truth, "x", visit.Head.ModesX, entries);
         AddModes(truth, "y", visit.Head.ModesY, entries);
@@ -86,7 +87,7 @@ internal static class PlantedTruth
     /// </summary>
     private static void AddSurface(Dictionary<string, double> truth, WorkshopVisit visit)
     {
-        BedTruth bed = visit.Bed;
+        BedTruth bed = visit.BedThen;
         truth["surface.offset"] = (bed.OffsetMillimetres - (bed.BowMillimetres / 3)) * Millimetre;
         truth["surface.tilt_x"] = bed.SlopeX * BedTruth.Reach * Millimetre;
         truth["surface.tilt_y"] = bed.SlopeY * BedTruth.Reach * Millimetre;

@@ -117,7 +117,7 @@ public class PlaneFitTests
         Assert.Equal([7], plane.Outliers);
         Assert.Equal(25, plane.Points.Count);
         Finding finding = Assert.Single(plane.Findings, f => f.Code == "plane.outlier");
-        Assert.Contains("7 (", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("(100, 50) mm by 0.1", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ internal sealed record BedScrew(string Name, double XMillimetres, double YMillim
         return screws;
     }
 
-    private static string OneOf(CsvRow row, string column, params string[] allowed)
+    internal static string OneOf(CsvRow row, string column, params string[] allowed)
     {
         string text = row.Text(column);
         return allowed.Contains(text, StringComparer.Ordinal)

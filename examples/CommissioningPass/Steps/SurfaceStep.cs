@@ -28,7 +28,7 @@ internal static class SurfaceStep
         "Hot bed: it burns, and its shape is that of its temperature. Probe it as hot as it prints and keep hands off.",
     ];
 
-    internal static PassStep Take(IReadOnlyList<ProbePoint> probed, Limits limits)
+    internal static PassStep Take(IReadOnlyList<ProbePoint> probed, string file, Limits limits)
     {
         ShapeDecomposition shape = ShapeDecomposition.Fit(probed);
         Flatness flatness = Flatness.Of(probed, new FlatnessOptions { Seed = Seed });
@@ -36,7 +36,7 @@ internal static class SurfaceStep
             "surface",
             "3. Surface map",
             [.. Shape(shape), .. Departure(flatness, limits.SurfaceFlatness)],
-            [.. shape.Findings.Concat(flatness.Findings).Select(finding => (ProbeReadings.File, finding))],
+            [.. shape.Findings.Concat(flatness.Findings).Select(finding => (file, finding))],
             [.. Shares(shape), .. Correction(flatness)],
             Cautions)
         {

@@ -17,7 +17,39 @@ internal static class TrammingStep
         "Keep fingers out of the gap that closes, and every spring compressed.",
     ];
 
-    internal static PassStep Take(IReadOnlyList<ProbePoint> probed, IReadOnlyList<BedScrew> screws, Limits limits)
+    internal static PassStep Take(IReadOnlyList<ProbePoint> probed, LaterPasses? later, IReadOnlyList<BedScrew> screws, Limits limits)
+    {
+        BedSupports supports = Supports(screws);
+        PassStep first = First(probed, supports, screws, limits);
+        return later is null ? first : TrammingAgain.Add(first, TrammingSequence.Of(supports, [TrammingPass.First(probed), .. later.Passes]), screws, limits);
+    }
+
+    internal static BedSupport Support(ScrewTurn turn, BedScrew screw, Verdict<Length> now) => new(
+        turn.Name,
+        screw.XMillimetres,
+        screw.YMillimetres,
+        Spelling.Of(turn.Rotation.ToString()),
+        turn.Sense == TurnSense.Clockwise ? "clockwise" : "counterclockwise",
+        screw.TurnedFromAbove ? "from above" : "from below",
+        turn.HeightChange.SiValue > 0,
+        now.Conclusion == Conclusion.Within || !turn.WorthTurning);
+
+    internal static IReadOnlyList<string> ToDo(IReadOnlyList<BedSupport> supports) =>
+        [.. supports.Where(support => !support.Leave).Select(support => "Turn " + support.Words), .. supports.All(support => support.Leave) ? Array.Empty<string>() : ["Then probe again to see."]];
+
+    internal static IReadOnlyList<string> LeaveAlone(IReadOnlyList<BedSupport> supports) => [.. supports.Where(support => support.Leave).Select(support => support.Words)];
+
+    internal static BedPlanData Picture(IReadOnlyList<BedSupport> supports, IReadOnlyList<ProbePoint> probed) =>
+        new(supports, [.. probed.Select(point => (point.X.Millimeters, point.Y.Millimeters))]);
+
+    internal static string Advice(Verdict<Length> now) => now.Conclusion switch
+    {
+        Conclusion.Within => "level enough: leave it",
+        Conclusion.Outside => "turn the screws as below",
+        _ => $"{now.Limitation}; or turn as below",
+    };
+
+    private static PassStep First(IReadOnlyList<ProbePoint> probed, BedSupports stand, IReadOnlyList<BedScrew> screws, Limits limits)
     {
         PlaneFit plane = PlaneFit.Fit(probed);
         if (plane.Findings.FirstOrDefault(finding => finding.Severity == FindingSeverity.Blocking) is { } blocking)
@@ -25,7 +57,7 @@ internal static class TrammingStep
             throw new InputException(ProbeReadings.File, null, blocking.Message);
         }
 
-        TrammingPlan plan = Supports(screws).Plan(plane);
+        TrammingPlan plan = stand.Plan(plane);
         Verdict<Length> now = plan.Judge(limits.FirstLayerSpread);
         BedSupport[] supports = [.. plan.Turns.Select((turn, i) => Support(turn, screws[i], now))];
         Verdict<Length> later = limits.FirstLayerSpread.Judge(plan.PredictedPlane.HeightSpread);
@@ -44,9 +76,10 @@ internal static class TrammingStep
             [FormattableString.Invariant($"Turning cannot remove the bed's own shape: {plan.RemainingRawFlatness.Micrometers:0.0} µm from lowest to highest reading about the plane, probe noise in it.")],
             Cautions)
         {
-            ToDo = [.. supports.Where(support => !support.Leave).Select(support => "Turn " + support.Words), .. Again(supports)],
-            LeaveAlone = [.. supports.Where(support => support.Leave).Select(support => support.Words)],
-            Pictures = [new BedPlanData(supports, [.. probed.Select(point => (point.X.Millimeters, point.Y.Millimeters))])],
+            ToDo = ToDo(supports),
+            LeaveAlone = LeaveAlone(supports),
+            WouldAdd = ["again.csv and turned.csv, the bed probed again and what was turned, would add what each screw really does and why the bed does not come level, if it does not."],
+            Pictures = [Picture(supports, probed)],
         };
     }
 
@@ -67,18 +100,6 @@ internal static class TrammingStep
         }
     }
 
-    private static BedSupport Support(ScrewTurn turn, BedScrew screw, Verdict<Length> now) => new(
-        turn.Name,
-        screw.XMillimetres,
-        screw.YMillimetres,
-        Spelling.Of(turn.Rotation.ToString()),
-        turn.Sense == TurnSense.Clockwise ? "clockwise" : "counterclockwise",
-        screw.TurnedFromAbove ? "from above" : "from below",
-        turn.HeightChange.SiValue > 0,
-        now.Conclusion == Conclusion.Within || !turn.WorthTurning);
-
-    private static IEnumerable<string> Again(BedSupport[] supports) => supports.All(support => support.Leave) ? [] : ["Then probe again to see."];
-
     private static IEnumerable<PassEntry> Turns(TrammingPlan plan, BedSupport[] supports)
     {
         for (int i = 0; i < plan.Turns.Count; i++)
@@ -98,11 +119,4 @@ internal static class TrammingStep
             yield return PassEntry.Of("tramming.twist", "Twist at a screw", twist, whatToDo: plan.Twist.IsSignificant ? "no tilt removes it; look for a strained screw" : null);
         }
     }
-
-    private static string Advice(Verdict<Length> now) => now.Conclusion switch
-    {
-        Conclusion.Within => "level enough: leave it",
-        Conclusion.Outside => "turn the screws as below",
-        _ => $"{now.Limitation}; or turn as below",
-    };
 }
