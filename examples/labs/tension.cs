@@ -1,3 +1,4 @@
+#:project checking/LabChecking.csproj
 #:project ../../src/PrinterMath.Tension/PrinterMath.Tension.csproj
 #:property TargetFramework=net10.0
 
@@ -6,13 +7,45 @@
 //     dotnet run examples/labs/tension.cs -- --student 17
 //
 // Your part is the next two classes; what follows them is the checker, which knows the answers from the library.
-using System.Globalization;
+using LabChecking;
 using PrinterMath.Measurement;
 using PrinterMath.Tension;
 using UnitsNet;
 
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-return Exercise.Run(args);
+return new Exercise<Sheet>
+{
+    Title = "Belt tension",
+    Caution = "On a real machine: power off; a tight belt stores energy; never past the motor maker's load on the shaft.",
+    Invented = Sheet.Invented,
+    With = (sheet, name, value) => sheet.With(name, value),
+    Lines = sheet => sheet.Lines(),
+    Questions = Checker.Questions,
+    ByHand =
+    [
+        ("--tension", ByHand.TensionNewtons), ("--share", ByHand.DensityShare), ("--radius", ByHand.PitchRadiusMillimeters),
+        ("--least", ByHand.LeastTensionNewtons), ("--turns", ByHand.TurnsLeft),
+    ],
+    InCode = s =>
+    [
+        InCode.TensionNewtons(s.Before, s.Span, s.Density),
+        InCode.DensityShare(s.Before, s.UHertz, s.Span, s.USpan, s.Density, s.ExpandedDensity),
+        InCode.PitchRadiusMillimeters(Sheet.Pitch, s.Teeth),
+        InCode.LeastTensionNewtons(s.Mass, s.Acceleration, s.Friction, s.Centres, s.Carriage, Sheet.Pitch * s.Teeth / (2 * Math.PI), s.Lowest, s.Highest),
+        InCode.TurnsLeft(s.Before, s.After, s.Turned, s.Aim, s.Span, s.Density),
+    ],
+    HandOut =
+    [
+        "A span sounds at f = sqrt(T/mu)/(2*L), L being the whole free length between the two places that hold it.",
+        "If T goes with a square, the relative uncertainty of what is squared counts twice in that of T.",
+        "A certificate that states U with k = 2 states a standard uncertainty of U/2.",
+        "While the motor pulls with F, one strand gains F/2 and the other gives up F/2 wherever the carriage is, so T0 > F/2 suffices.",
+        "Two readings, before and after a turn, tell what a turn adds; the stiffness of the belt need not be known.",
+        "With half a turn of belt round its pulley the motor shaft carries about twice the tension.",
+    ],
+    WrongSentence = 4,
+    WrongByHand = ByHand.WrongSentence,
+    WrongHint = "that one holds; put the carriage at one end of its travel and ask what each sentence says there",
+}.Run(args);
 
 /// <summary>First: your numbers by hand, here or as arguments: --tension 25.4 --share 0.62 --radius 5.1 --least 11.8 --turns 0.33 --wrong 1.</summary>
 static class ByHand
@@ -55,28 +88,20 @@ sealed record Sheet(
 {
     public const double Pitch = 2;
 
-    /// <summary>Invented readings. The numbers are drawn by SplitMix64 (G. L. Steele, D. Lea, C. H. Flood 2014, Fast splittable pseudorandom number generators; from memory).</summary>
+    /// <summary>Invented readings.</summary>
     public static Sheet Invented(int student)
     {
-        ulong state = (ulong)student;
-        double Draw(double lowest, double step, int count)
-        {
-            state += 0x9E3779B97F4A7C15;
-            ulong z = (state ^ (state >> 30)) * 0xBF58476D1CE4E5B9;
-            z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
-            return Math.Round(lowest + (step * ((z ^ (z >> 31)) % (ulong)count)), 4);
-        }
-
-        double span = Draw(200, 1, 81), density = Draw(7.8, 0.05, 23), expanded = Draw(0.36, 0.02, 11);
-        double mass = Draw(400, 10, 51), acceleration = Draw(8, 1, 8), friction = Draw(1, 0.1, 16);
-        double centres = Draw(350, 5, 21), carriage = Draw(40, 2, 11), margin = Draw(62, 2, 15);
-        int teeth = (int)Draw(16, 4, 2);
-        double turned = Draw(0.25, 0.25, 3);
+        var draws = new Draws(student);
+        double span = draws.Next(200, 1, 81), density = draws.Next(7.8, 0.05, 23), expanded = draws.Next(0.36, 0.02, 11);
+        double mass = draws.Next(400, 10, 51), acceleration = draws.Next(8, 1, 8), friction = draws.Next(1, 0.1, 16);
+        double centres = draws.Next(350, 5, 21), carriage = draws.Next(40, 2, 11), margin = draws.Next(62, 2, 15);
+        int teeth = (int)draws.Next(16, 4, 2);
+        double turned = draws.Next(0.25, 0.25, 3);
         double aim = Math.Round(1.15 * ((mass / 1000 * acceleration) + friction), 1);
-        double first = aim * Draw(0.6, 0.01, 10), second = aim * Draw(0.8, 0.01, 9);
+        double first = aim * draws.Next(0.6, 0.01, 10), second = aim * draws.Next(0.8, 0.01, 9);
         double Hertz(double newtons) => Math.Round(Math.Sqrt(newtons / (density / 1000)) / (2 * span / 1000), 1);
         return new Sheet(
-            span, 0.5, density, expanded, Hertz(first), Draw(0.4, 0.05, 5), turned, Hertz(second), aim,
+            span, 0.5, density, expanded, Hertz(first), draws.Next(0.4, 0.05, 5), turned, Hertz(second), aim,
             mass, acceleration, friction, centres, carriage, teeth, margin, centres - margin, 60);
     }
 
@@ -118,33 +143,9 @@ sealed record Sheet(
     };
 }
 
-/// <summary>A wrong way that many go, the number it gives, and what to think about.</summary>
-sealed record Slip(string Name, double Value, string Hint);
-
-/// <summary>One question: the library's answer, how exactly a hand must meet it, known slips, and what the library says beyond.</summary>
-sealed record Step(string Name, string Unit, double Right, double HandTolerance, string Beyond, params Slip[] Slips)
-{
-    public string Show(double value) => $"{value:G4}{(Unit.Length > 0 ? " " : string.Empty)}{Unit}";
-
-    /// <summary>Null when right, else a hint.</summary>
-    public string? Hint(double answer, double tolerance)
-    {
-        bool Near(double value, double within) => Math.Abs(answer - value) <= within * Math.Abs(value);
-        if (!double.IsFinite(answer))
-        {
-            return "that is not a number; look for a division by zero or the root of a negative number";
-        }
-
-        Slip? closest = Slips.Where(slip => Near(slip.Value, Math.Max(tolerance, 1e-3))).MinBy(slip => Math.Abs(answer - slip.Value));
-        return Near(Right, tolerance) ? null
-            : closest is not null ? closest.Hint
-            : $"too {(answer > Right ? "high" : "low")}, and by no slip that is known here; write each unit beside its number";
-    }
-}
-
 static class Checker
 {
-    public static Step[] Steps(Sheet s)
+    public static Question[] Questions(Sheet s)
     {
         Measured<Length> length = Measured.Of(Length.FromMillimeters(s.Span), Length.FromMillimeters(s.USpan));
         Measured<LinearDensity> density = Measured.FromCertificate(LinearDensity.FromGramsPerMeter(s.Density), LinearDensity.FromGramsPerMeter(s.ExpandedDensity), 2);
@@ -225,146 +226,4 @@ static class Checker
     }
 
     private static double Share(double part, double rest) => part / (part + rest);
-}
-
-static class Exercise
-{
-    private const int WrongSentence = 4;
-    private const double CodeTolerance = 1e-6;
-
-    private static readonly string[] HandOut =
-    [
-        "A span sounds at f = sqrt(T/mu)/(2*L), L being the whole free length between the two places that hold it.",
-        "If T goes with a square, the relative uncertainty of what is squared counts twice in that of T.",
-        "A certificate that states U with k = 2 states a standard uncertainty of U/2.",
-        "While the motor pulls with F, one strand gains F/2 and the other gives up F/2 wherever the carriage is, so T0 > F/2 suffices.",
-        "Two readings, before and after a turn, tell what a turn adds; the stiffness of the belt need not be known.",
-        "With half a turn of belt round its pulley the motor shaft carries about twice the tension.",
-    ];
-
-    public static int Run(string[] args)
-    {
-        try
-        {
-            Dictionary<string, double> hand = [];
-            Sheet? own = null;
-            int student = Student(args);
-            bool key = false;
-            for (int i = 0; i < args.Length; i += 2)
-            {
-                string name = args[i], value = i + 1 < args.Length ? args[i + 1] : throw new ArgumentException($"{args[i]} lacks its value.");
-                switch (name)
-                {
-                    case "--student": break;
-                    case "--answers": key = value == "key" ? true : throw new ArgumentException("The only answers known are those of the 'key'."); break;
-                    case "--set":
-                        string[] pair = value.Split('=');
-                        own = (own ?? Sheet.Invented(student)).With(pair[0], Number(pair.ElementAtOrDefault(1) ?? string.Empty));
-                        break;
-                    case "--tension" or "--share" or "--radius" or "--least" or "--turns" or "--wrong": hand[name] = Number(value); break;
-                    default: throw new ArgumentException($"'{name}' is not known; README.md lists the arguments.");
-                }
-            }
-
-            Sheet sheet = own ?? Sheet.Invented(student);
-            return key ? Key(student, Checker.Steps(sheet)) : Check(student, own is null, sheet, hand);
-        }
-        catch (Exception mistake) when (mistake is ArgumentException or IndeterminateException)
-        {
-            Console.Error.WriteLine(mistake.Message);
-            return 2;
-        }
-    }
-
-    private static int Check(int student, bool invented, Sheet s, Dictionary<string, double> hand)
-    {
-        Step[] steps = Checker.Steps(s);
-        Sheet n = Sheet.Invented(student + 1);
-        Step[] next = Checker.Steps(n);
-        double?[] byHand = [ByHand.TensionNewtons, ByHand.DensityShare, ByHand.PitchRadiusMillimeters, ByHand.LeastTensionNewtons, ByHand.TurnsLeft];
-        string[] arguments = ["--tension", "--share", "--radius", "--least", "--turns"];
-        Console.WriteLine($"Belt tension, student {student}: {(invented ? "an invented machine with invented readings" : "your own readings, the rest invented")}");
-        Console.WriteLine("On a real machine: power off; a tight belt stores energy; never past the motor maker's load on the shaft.");
-        Console.WriteLine("\nYour sheet");
-        Array.ForEach(s.Lines(), line => Console.WriteLine($"  {line}"));
-        Console.WriteLine("\nHand-out; one of its sentences is wrong");
-        for (int i = 0; i < HandOut.Length; i++)
-        {
-            Console.WriteLine($"  {i + 1}. {HandOut[i]}");
-        }
-
-        Console.WriteLine("\nAnswers");
-        bool wrong = false;
-        double?[] code = Answers(s), codeNext = Answers(n);
-        for (int i = 0; i < steps.Length; i++)
-        {
-            Step step = steps[i];
-            double? written = hand.TryGetValue(arguments[i], out double argument) ? argument : byHand[i];
-            string? handHint = written is { } h ? step.Hint(h, step.HandTolerance) : null;
-            string? codeHint = code[i] is { } c ? step.Hint(c, CodeTolerance) : null;
-            if (code[i] is not null && codeHint is null && (codeNext[i] is not { } other || next[i].Hint(other, CodeTolerance) is not null))
-            {
-                // Both sheets may have pulleys of the same number of teeth, but no other two answers alike.
-                codeHint = "right for your sheet, but not for the next student's: use the arguments, not your numbers";
-            }
-
-            Console.WriteLine($"  {i + 1}. {step.Name} ({(step.Unit.Length > 0 ? step.Unit : "ratio")})");
-            Console.WriteLine($"     by hand: {Line(written, handHint, $"not yet; {arguments[i]}, or class ByHand")}");
-            Console.WriteLine($"     in code: {Line(code[i], codeHint, "not yet; class InCode")}");
-            if (code[i] is not null && codeHint is null)
-            {
-                Console.WriteLine($"     beyond:  {step.Beyond}");
-            }
-
-            wrong |= handHint is not null || codeHint is not null;
-        }
-
-        double? sentence = hand.TryGetValue("--wrong", out double chosen) ? chosen : ByHand.WrongSentence;
-        string? sentenceHint = sentence is { } w && w != WrongSentence ? "that one holds; put the carriage at one end of its travel and ask what each sentence says there" : null;
-        Console.WriteLine($"  6. the wrong sentence\n     by hand: {Line(sentence, sentenceHint, "not yet; --wrong, or class ByHand")}");
-        return wrong || sentenceHint is not null ? 1 : 0;
-    }
-
-    private static string Line(double? answer, string? hint, string notYet) => answer is null ? notYet : hint is null ? "right" : $"{answer:G5}: {hint}";
-
-    private static double?[] Answers(Sheet s) =>
-    [
-        InCode.TensionNewtons(s.Before, s.Span, s.Density),
-        InCode.DensityShare(s.Before, s.UHertz, s.Span, s.USpan, s.Density, s.ExpandedDensity),
-        InCode.PitchRadiusMillimeters(Sheet.Pitch, s.Teeth),
-        InCode.LeastTensionNewtons(s.Mass, s.Acceleration, s.Friction, s.Centres, s.Carriage, Sheet.Pitch * s.Teeth / (2 * Math.PI), s.Lowest, s.Highest),
-        InCode.TurnsLeft(s.Before, s.After, s.Turned, s.Aim, s.Span, s.Density),
-    ];
-
-    /// <summary>The teacher's key, and the checker checked: every slip must get its own hint, the right answer none, for a whole class.</summary>
-    private static int Key(int student, Step[] steps)
-    {
-        for (int i = 0; i < steps.Length; i++)
-        {
-            Console.WriteLine($"Step {i + 1}, {steps[i].Name}: {steps[i].Show(steps[i].Right)}");
-            Array.ForEach(steps[i].Slips, slip => Console.WriteLine($"  {slip.Name}: {steps[i].Show(slip.Value)}; {steps[i].Hint(slip.Value, steps[i].HandTolerance) ?? "PASSES AS RIGHT"}"));
-        }
-
-        Console.WriteLine($"Step 6, the wrong sentence: {WrongSentence}");
-        string[] unclear = [.. Enumerable.Range(1, 99).SelectMany(other => Checker.Steps(Sheet.Invented(other)).SelectMany(step => Unclear(other, step)))];
-        Array.ForEach(unclear, Console.WriteLine);
-        Console.WriteLine($"Checker, students 1 to 99: {unclear.Length} slips without a hint of their own");
-        return unclear.Length == 0 && steps.All(step => step.Hint(step.Right, CodeTolerance) is null) ? 0 : 1;
-    }
-
-    private static IEnumerable<string> Unclear(int student, Step step) => step.Slips
-        .Where(slip => step.Hint(slip.Value, step.HandTolerance) != slip.Hint)
-        .Select(slip => $"student {student}, {step.Name}, {slip.Name}: {step.Show(slip.Value)} beside {step.Show(step.Right)}");
-
-    private static int Student(string[] args)
-    {
-        int at = Array.IndexOf(args, "--student");
-        double number = at < 0 || at + 1 >= args.Length ? throw new ArgumentException("Say which sheet: --student N, N from 1 to 9999.") : Number(args[at + 1]);
-        return number is >= 1 and <= 9999 && number == Math.Floor(number) ? (int)number : throw new ArgumentException("--student is a whole number from 1 to 9999.");
-    }
-
-    private static double Number(string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
-            ? value
-            : throw new ArgumentException($"'{text}' is not a number; write it like 25.4, with a point.");
 }

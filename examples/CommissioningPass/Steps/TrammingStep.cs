@@ -20,7 +20,7 @@ internal static class TrammingStep
     internal static PassStep Take(IReadOnlyList<ProbePoint> probed, LaterPasses? later, IReadOnlyList<BedScrew> screws, Limits limits)
     {
         BedSupports supports = Supports(screws);
-        PassStep first = First(probed, supports, screws, limits);
+        PassStep first = First(probed, supports, screws, limits, later is null ? "Spread by tilt" : "Pass 1: spread");
         return later is null ? first : TrammingAgain.Add(first, TrammingSequence.Of(supports, [TrammingPass.First(probed), .. later.Passes]), screws, limits);
     }
 
@@ -49,7 +49,7 @@ internal static class TrammingStep
         _ => $"{now.Limitation}; or turn as below",
     };
 
-    private static PassStep First(IReadOnlyList<ProbePoint> probed, BedSupports stand, IReadOnlyList<BedScrew> screws, Limits limits)
+    private static PassStep First(IReadOnlyList<ProbePoint> probed, BedSupports stand, IReadOnlyList<BedScrew> screws, Limits limits, string spread)
     {
         PlaneFit plane = PlaneFit.Fit(probed);
         if (plane.Findings.FirstOrDefault(finding => finding.Severity == FindingSeverity.Blocking) is { } blocking)
@@ -67,7 +67,7 @@ internal static class TrammingStep
             [
                 PassEntry.Of("tramming.tilt_about_x", "Tilt about x", plane.TiltAboutX, "mrad"),
                 PassEntry.Of("tramming.tilt_about_y", "Tilt about y", plane.TiltAboutY, "mrad"),
-                PassEntry.Judged("tramming.height_spread", "Spread by tilt", now, whatToDo: Advice(now)),
+                PassEntry.Judged("tramming.height_spread", spread, now, whatToDo: Advice(now)),
                 .. Turns(plan, supports),
                 PassEntry.Judged("tramming.predicted_spread", "Spread after turning", later, whatToDo: "probe again to see"),
                 .. Twist(plan),
