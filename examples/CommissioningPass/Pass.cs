@@ -2,6 +2,7 @@ using CommissioningPass.Inputs;
 using CommissioningPass.Report;
 using CommissioningPass.Steps;
 using PrinterMath.Extrusion;
+using PrinterMath.Tramming;
 
 namespace CommissioningPass;
 
@@ -21,6 +22,8 @@ internal static class Pass
         var probed = ProbeReadings.Read(folder);
         var screws = BedScrew.Read(folder);
         LaterPasses? later = LaterPasses.Read(folder, screws);
+        IReadOnlyList<ContactTrial>? contact = ContactReadings.Read(folder);
+        Warming warming = Warming.Read(folder);
         Recording beltA = Recording.Read(folder, "belt-a.wav");
         Recording beltB = Recording.Read(folder, "belt-b.wav");
         TapRecording? tapped = TapRecording.Read(folder);
@@ -30,7 +33,7 @@ internal static class Pass
         return
         [
             TensionStep.Take(beltA, beltB, readings, limits, drive),
-            TrammingStep.Take(probed, later, screws, limits),
+            ZeroHeight.Add(TrammingStep.Take(probed, later, screws, limits), contact, readings, warming),
             SurfaceStep.Take(later?.Newest ?? probed, later is null ? ProbeReadings.File : LaterPasses.File, limits),
             .. tapped is null ? Array.Empty<PassStep>() : [ResonanceStep.Take(tapped, limits)],
             .. wall is null && fit is null ? Array.Empty<PassStep>() : [ExtrusionStep.Take(wall, fit)],

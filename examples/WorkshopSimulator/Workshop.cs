@@ -17,6 +17,7 @@ public static class Workshop
         SeededRandom prints = random.Branch();
         SeededRandom driving = random.Branch();
         SeededRandom turning = random.Branch();
+        SeededRandom touching = random.Branch();
 
         double density = belts.Between(7.6e-3, 8.8e-3);
         double rigidity = belts.Between(1.2e-5, 2.8e-5);
@@ -25,12 +26,14 @@ public static class Workshop
         (BeltTruth b, float[] heardB) = Belt(belts, sound, density, rigidity, tension * (1 + belts.Normal(0, 0.08)));
 
         double sample = rulers.Between(0.9, 1.1);
+        (ContactTruth contact, IReadOnlyList<WarmedPart> parts) = FeltContact.Draw(touching);
         Reading[] readings =
         [
             Read(rulers, "span_a", a.Span.LengthMetres * 1e3, "mm", 0.5, 0.5),
             Read(rulers, "span_b", b.Span.LengthMetres * 1e3, "mm", 0.5, 0.5),
             Read(rulers, "sample_mass", density * sample * 1e3, "g", 0.005, 0.01),
             Read(rulers, "sample_length", sample * 1e3, "mm", 0.7, 1),
+            Read(touching, "gauge_thickness", contact.GaugeMillimetres, "mm", 0.003, 0.001),
         ];
 
         BedTruth surface = Bed(bed);
@@ -44,6 +47,9 @@ public static class Workshop
         BedTruth then = TurnedBed.After(surface, screws, moves, turned, turning);
         return new WorkshopVisit(seed, a, b, surface, head, heardA, heardB, readings, probed, screws, TappedHead.Record(head, tap))
         {
+            Contact = contact,
+            Warmed = parts,
+            ContactTrials = FeltContact.Feel(contact, touching),
             ScrewMoves = moves,
             Turned = turned,
             BedThen = then,

@@ -45,13 +45,17 @@ public static class WorkshopFolder
 
         WriteTable(folder, "again.csv", "pass,x_mm,y_mm,z_mm,standard_uncertainty_mm", visit.ProbedAgain.Select(p =>
             Invariant($"2,{p.X},{p.Y},{p.Z:0.000},{p.StandardUncertainty}")));
+        WriteTable(folder, "contact.csv", "height_mm,outcome", visit.ContactTrials.Select(t =>
+            Invariant($"{t.HeightMillimetres},{(t.Touches ? "touching" : "clear")}")));
+        WriteTable(folder, "warming.csv", "part,length_mm,u_length_mm,expansion_um_m_k,u_expansion_um_m_k,measured_degc,printing_degc,u_degc", visit.Warmed.Select(p =>
+            Invariant($"{p.Part},{p.Length},{p.LengthUncertainty},{p.Expansion},{p.ExpansionUncertainty},{p.Measured},{p.Printing},{p.TemperatureUncertainty}")));
         WriteTable(folder, "acceleration.csv", "time_s,x_m_s2,y_m_s2,z_m_s2", visit.Tapped.Select(t =>
             Invariant($"{t.Time:0.000000},{t.X},{t.Y},{t.Z}")));
         WriteTable(folder, "walls.csv", "thickness_mm,bead_width_mm,layer_height_mm,flow,resolution_mm,standard_uncertainty_mm", visit.Walls.Select(w =>
             Invariant($"{w.ThicknessMillimetres},{WallReading.BeadWidthMillimetres},{WallReading.LayerHeightMillimetres},{WallReading.Flow},{WallReading.ResolutionMillimetres},{WallReading.InstrumentMillimetres}")));
         WriteTable(folder, "fit.csv", "flow,outcome", visit.Fits.Select(f =>
             Invariant($"{f.Flow},{(f.Fits ? "fits" : "does not fit")}")));
-        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed, visit.ScrewMoves, visit.BedThen, visit.Head, visit.Extruder, visit.Drive }, Indented);
+        string truth = JsonSerializer.Serialize(new { invented = true, visit.Seed, visit.BeltA, visit.BeltB, visit.Bed, visit.Contact, visit.ScrewMoves, visit.BedThen, visit.Head, visit.Extruder, visit.Drive }, Indented);
         File.WriteAllText(Path.Combine(folder, "truth.json"), truth + "\n");
     }
 

@@ -65,6 +65,15 @@ public sealed class WorkshopVisit
     /// <summary>Acceleration of the tapped head.</summary>
     public IReadOnlyList<AccelerationSample> Tapped { get; }
 
+    /// <summary>Truth of nozzle and bed in contact.</summary>
+    public required ContactTruth Contact { get; init; }
+
+    /// <summary>Trials of contact.</summary>
+    public required IReadOnlyList<ContactTrial> ContactTrials { get; init; }
+
+    /// <summary>What the owner knows of the parts that grow.</summary>
+    public required IReadOnlyList<WarmedPart> Warmed { get; init; }
+
     /// <summary>What a turn of each screw really does.</summary>
     public required IReadOnlyList<ScrewTruth> ScrewMoves { get; init; }
 

@@ -28,6 +28,9 @@ internal static class PlantedTruth
         };
         AddDrive(truth, visit, target, settings);
         AddBed(truth, visit, entries);
+        truth["tramming.zero.contact"] = visit.Contact.ColdMillimetres * Millimetre;
+        truth["tramming.zero.growth"] = (visit.Contact.HotMillimetres - visit.Contact.ColdMillimetres) * Millimetre;
+        truth["tramming.zero.height"] = visit.Contact.HotMillimetres * Millimetre;
         PlantedTurns.Add(truth, visit, entries);
         AddSurface(truth, visit);
         AddModes(truth, "x", visit.Head.ModesX, entries);

@@ -21,21 +21,13 @@ internal sealed record BedScrew(string Name, double XMillimetres, double YMillim
                 name,
                 row.Plausible("x_mm", row.Number("x_mm"), -2000, 2000, "mm"),
                 row.Plausible("y_mm", row.Number("y_mm"), -2000, 2000, "mm"),
-                OneOf(row, "thread", "M2", "M2.5", "M3", "M4", "M5", "M6", "M8"),
-                OneOf(row, "turned_from", "above", "below") == "above",
-                OneOf(row, "clockwise", "raises", "lowers") == "raises"));
+                row.OneOf("thread", "M2", "M2.5", "M3", "M4", "M5", "M6", "M8"),
+                row.OneOf("turned_from", "above", "below") == "above",
+                row.OneOf("clockwise", "raises", "lowers") == "raises"));
         }
 
         CheckPlaces(screws);
         return screws;
-    }
-
-    internal static string OneOf(CsvRow row, string column, params string[] allowed)
-    {
-        string text = row.Text(column);
-        return allowed.Contains(text, StringComparer.Ordinal)
-            ? text
-            : throw row.Fault($"{column} is '{text}'; it is one of {string.Join(", ", allowed)}.");
     }
 
     private static void CheckPlaces(List<BedScrew> screws)

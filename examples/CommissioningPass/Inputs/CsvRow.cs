@@ -13,6 +13,15 @@ internal sealed class CsvRow(string file, int line, string[] columns, string[] f
         return field.Length > 0 ? field : throw Fault($"{column} is empty.");
     }
 
+    /// <summary>One of a few words.</summary>
+    internal string OneOf(string column, params string[] allowed)
+    {
+        string text = Text(column);
+        return allowed.Contains(text, StringComparer.Ordinal)
+            ? text
+            : throw Fault($"{column} is '{text}'; it is one of {string.Join(", ", allowed)}.");
+    }
+
     internal double Number(string column) => OptionalNumber(column) ?? throw Fault($"{column} is empty; a number is needed.");
 
     internal double? OptionalNumber(string column)

@@ -81,7 +81,7 @@ internal sealed class LaterPasses
             }
 
             var rotation = Angle.FromDegrees(row.Plausible("degrees", row.Number("degrees"), 0, 3600, "degrees"));
-            before.Add(BedScrew.OneOf(row, "sense", "clockwise", "counterclockwise") == "clockwise"
+            before.Add(row.OneOf("sense", "clockwise", "counterclockwise") == "clockwise"
                 ? AppliedTurn.Clockwise(name, rotation)
                 : AppliedTurn.Counterclockwise(name, rotation));
         }
