@@ -18,6 +18,14 @@ internal sealed class ArticleExample
         UncertaintyBudget<Force> tension = span.TensionFor(heard).Budget;
         #endregion
 
+        #region strip
+        UncertaintyBudget<FlexuralRigidity> rigidity = FlexuralRigidityOf.OverhangingStrip(
+            density,
+            overhang: Measured.Of(Length.FromMillimeters(100), Length.FromMillimeters(0.5)),
+            teethUp: Measured.Of(Length.FromMillimeters(46), Length.FromMillimeters(1)),
+            teethDown: Measured.Of(Length.FromMillimeters(41), Length.FromMillimeters(1)));
+        #endregion
+
         #region layout
         CrossedLayout layout = CrossedLayout.From(new CrossedDimensions
         {
@@ -88,7 +96,7 @@ internal sealed class ArticleExample
         (Density, Span, Tension, Layout, Drive, Window, Verdict, Pair) = (density, span, tension, layout, drive, window, verdict, pair);
         (Screw, First, Learned, Second, After) = (screw, first, learned, second, span.TensionFor(after).Value);
         (Motor, Margin, Largest, Best, Middle, Expected) = (motor, margin, largest, best, middle, expected);
-        (Before, Served) = (before, served);
+        (Before, Served, Rigidity) = (before, served, rigidity);
         Tabled = new BeltSpan(free, LinearDensityOf.TypicalTwoMillimeterPitch(Length.FromMillimeters(6))).TensionFor(heard).Budget;
         Pinned = new BeltSpan(free, density, new BeltSpanOptions { Ends = SpanEnds.Pinned }).TensionFor(heard).Value;
         Clamped = new BeltSpan(free, density, new BeltSpanOptions { Ends = SpanEnds.Clamped }).TensionFor(heard).Value;
@@ -97,6 +105,8 @@ internal sealed class ArticleExample
     internal Measured<LinearDensity> Density { get; }
 
     internal BeltSpan Span { get; }
+
+    internal UncertaintyBudget<FlexuralRigidity> Rigidity { get; }
 
     internal UncertaintyBudget<Force> Tension { get; }
 

@@ -27,6 +27,8 @@ public sealed class ArticleNumbersTests
         Says($"**{Example.Tabled.Result}**, and {Example.Tabled.Largest.VarianceShare * 100:0} % of the variance is the density's");
         Says($"10.896 N. With clamped", Example.Pinned.SiValue, 10.896, 0.0005);
         Says($"the exact root gives 10.644 N", Example.Clamped.SiValue, 10.644, 0.0005);
+        Says($"the library says {Example.Rigidity.Result}.");
+        Says($"exact curve gives {0.00841 * 9.806 * 1e-3 / Example.Rigidity.Result.SiValue:0.00}. So");
         foreach (BudgetLine line in Example.Tension.Lines)
         {
             string share = (line.VarianceShare * 100).ToString(line.VarianceShare < 0.01 ? "0.0" : "0", CultureInfo.InvariantCulture);
