@@ -14,15 +14,11 @@ public class FitSeriesRefit
     [Benchmark(Baseline = true)]
     public FitEstimate Estimate() => Refit(_start, Trials).Estimate;
 
-    internal static FitSeries Refit(FitSeries start, int trials)
-    {
-        FitSeries series = start;
-        for (int i = 0; i < trials; i++)
-        {
-            double flow = 0.93 + (0.005 * (i % 9));
-            series = series.With(flow, flow + (i % 2 == 0 ? 0.004 : -0.004) < 0.951 ? FitOutcome.Fits : FitOutcome.DoesNotFit);
-        }
+    internal static FitSeries Refit(FitSeries start, int trials) => start.With([.. Enumerable.Range(0, trials).Select(Trial)]);
 
-        return series;
+    private static FitTrial Trial(int i)
+    {
+        double flow = 0.93 + (0.005 * (i % 9));
+        return FitTrial.At(flow, flow + (i % 2 == 0 ? 0.004 : -0.004) < 0.951 ? FitOutcome.Fits : FitOutcome.DoesNotFit);
     }
 }

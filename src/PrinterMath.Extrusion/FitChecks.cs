@@ -72,11 +72,13 @@ internal static class FitChecks
     private static double EvidenceForReversal(FitTrial[] trials, FitGrid grid)
     {
         double[] ordered = grid.Prior(), reversed = grid.Prior();
-        double ratio = 1;
+        double ratio = 1, likely = 1, unlikely = 1;
         foreach (FitTrial trial in trials)
         {
             bool fits = trial.Outcome == FitOutcome.Fits;
-            ratio *= grid.Update(reversed, trial.Flow, !fits, reversed) / grid.Update(ordered, trial.Flow, fits, ordered);
+            likely = grid.Update(ordered, 1 / likely, trial.Flow, fits, ordered);
+            unlikely = grid.Update(reversed, 1 / unlikely, trial.Flow, !fits, reversed);
+            ratio *= unlikely / likely;
         }
 
         return ratio;

@@ -100,9 +100,14 @@ internal sealed class FitGrid
     internal ReadOnlySpan<double> Probability(int candidate, int transition) =>
         _probability.AsSpan((transition * _stride) + _offset - MarginCells - (candidate * _perStep), Flows.Length);
 
-    /// <summary>Multiplies by the probability of an answer and scales the sum to 1.</summary>
-    /// <returns>Probability of the answer before it was seen.</returns>
-    internal double Update(ReadOnlySpan<double> weights, double flow, bool fits, Span<double> updated)
+    /// <summary>Multiplies by the probability of an answer.</summary>
+    /// <param name="weights">Weights before the answer, whose sum is one once they are scaled.</param>
+    /// <param name="scale">What to scale them by, which saves a second way through the grid.</param>
+    /// <param name="flow">Where the pieces were tried.</param>
+    /// <param name="fits">The answer.</param>
+    /// <param name="updated">Weights after it, not scaled; may be the same memory.</param>
+    /// <returns>Sum of the weights: probability of the answer before it was seen.</returns>
+    internal double Update(ReadOnlySpan<double> weights, double scale, double flow, bool fits, Span<double> updated)
     {
         double cells = (flow - Flows[0]) / Spacing, nearest = Math.Round(cells);
         bool onGrid = Math.Abs(cells - nearest) < 1e-6 && nearest >= MarginCells && nearest < Flows.Length - MarginCells;
@@ -114,10 +119,9 @@ internal sealed class FitGrid
             ReadOnlySpan<double> probability = onGrid
                 ? (fits ? _probability : _opposite).AsSpan((s * _stride) + _offset - (int)nearest, Flows.Length)
                 : Between(flow, fits ? Transitions[s] : -Transitions[s], between);
-            sum += Multiply(weights.Slice(row, Flows.Length), probability, updated.Slice(row, Flows.Length));
+            sum += Multiply(weights.Slice(row, Flows.Length), scale, probability, updated.Slice(row, Flows.Length));
         }
 
-        Scale(updated, 1 / sum);
         return sum;
     }
 
@@ -131,40 +135,27 @@ internal sealed class FitGrid
         return probability;
     }
 
-    private static double Multiply(ReadOnlySpan<double> weights, ReadOnlySpan<double> probability, Span<double> products)
+    private static double Multiply(ReadOnlySpan<double> weights, double scale, ReadOnlySpan<double> probability, Span<double> products)
     {
-        Vector256<double> sums = default;
+        Vector512<double> sums = default;
+        var scales = Vector512.Create(scale);
         int i = 0;
-        for (; i <= products.Length - Vector256<double>.Count; i += Vector256<double>.Count)
+        for (; i <= products.Length - Vector512<double>.Count; i += Vector512<double>.Count)
         {
-            Vector256<double> product = Vector256.Create(weights[i..]) * Vector256.Create(probability[i..]);
+            Vector512<double> product = Vector512.Create(weights[i..]) * scales * Vector512.Create(probability[i..]);
+            product = Vector512.ConditionalSelect(Vector512.LessThan(product, Vector512.Create(Negligible)), default, product);
             product.CopyTo(products[i..]);
             sums += product;
         }
 
-        double sum = Vector256.Sum(sums);
+        double sum = Vector512.Sum(sums);
         for (; i < products.Length; i++)
         {
-            products[i] = weights[i] * probability[i];
+            double product = weights[i] * scale * probability[i];
+            products[i] = product < Negligible ? 0 : product;
             sum += products[i];
         }
 
         return sum;
-    }
-
-    private static void Scale(Span<double> weights, double factor)
-    {
-        int i = 0;
-        for (; i <= weights.Length - Vector256<double>.Count; i += Vector256<double>.Count)
-        {
-            var weight = Vector256.Create<double>(weights[i..]);
-            Vector256<double> kept = Vector256.ConditionalSelect(Vector256.LessThan(weight, Vector256.Create(Negligible)), default, weight * factor);
-            kept.CopyTo(weights[i..]);
-        }
-
-        for (; i < weights.Length; i++)
-        {
-            weights[i] = weights[i] < Negligible ? 0 : weights[i] * factor;
-        }
     }
 }

@@ -8,19 +8,22 @@ internal sealed class FitPosterior
     internal const double Coverage = 0.95;
     private readonly FitGrid _grid;
     private readonly double[] _weights;
+    private readonly double _scale;
     private readonly double[] _marginal;
 
-    internal FitPosterior(FitGrid grid, double[] weights)
+    /// <summary>The weights, once they are scaled, sum to one.</summary>
+    internal FitPosterior(FitGrid grid, double[] weights, double scale)
     {
         _grid = grid;
         _weights = weights;
+        _scale = scale;
         _marginal = new double[grid.Flows.Length];
         int n = _marginal.Length;
         for (int s = 0; s < grid.Transitions.Length; s++)
         {
             for (int j = 0; j < n; j++)
             {
-                _marginal[j] += weights[(s * n) + j];
+                _marginal[j] += weights[(s * n) + j] * scale;
             }
         }
     }
@@ -45,7 +48,7 @@ internal sealed class FitPosterior
         double[] transitions = new double[_grid.Transitions.Length];
         for (int i = 0; i < _weights.Length; i++)
         {
-            transitions[i / _marginal.Length] += _weights[i];
+            transitions[i / _marginal.Length] += _weights[i] * _scale;
         }
 
         (double sigma, double ofSigma) = Moments(_grid.Transitions, transitions);
@@ -90,7 +93,7 @@ internal sealed class FitPosterior
             ReadOnlySpan<double> weights = _weights.AsSpan(s * n, n);
             for (int j = 0; j < n; j++)
             {
-                double fits = weights[j] * probability[j];
+                double fits = weights[j] * _scale * probability[j];
                 p += fits;
                 covariance += fits * (_grid.Flows[j] - mean);
             }

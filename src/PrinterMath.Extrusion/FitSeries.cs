@@ -29,13 +29,15 @@ public sealed class FitSeries
     private readonly FitGrid _grid;
     private readonly FitSeriesOptions _options;
     private readonly double[] _weights;
+    private readonly double _scale;
     private readonly FitTrial[] _trials;
 
-    private FitSeries(FitGrid grid, FitSeriesOptions options, double lower, double upper, double[] weights, FitTrial[] trials)
+    private FitSeries(FitGrid grid, FitSeriesOptions options, double lower, double upper, double[] weights, double scale, FitTrial[] trials)
     {
         _grid = grid;
         _options = options;
         _weights = weights;
+        _scale = scale;
         _trials = trials;
         Lower = lower;
         Upper = upper;
@@ -75,7 +77,9 @@ public sealed class FitSeries
     public FitEstimate Estimate =>
         FitChecks.Blocking(_trials, _grid) is { } finding ? throw new IndeterminateException(finding) : Posterior.Estimate();
 
-    private FitPosterior Posterior => new(_grid, _weights);
+    private double Margin => (Upper - Lower) / 4;
+
+    private FitPosterior Posterior => new(_grid, _weights, _scale);
 
     private bool HasBothAnswers =>
         Array.Exists(_trials, trial => trial.Outcome == FitOutcome.Fits) && Array.Exists(_trials, trial => trial.Outcome == FitOutcome.DoesNotFit);
@@ -100,7 +104,7 @@ public sealed class FitSeries
         double bracket = upper - lower;
         Guard.Between(Guard.Positive(options.FlowStep), bracket / 1000, bracket / 2 * (1 + 1e-9));
         var grid = new FitGrid(lower, upper, options.FlowStep);
-        return new FitSeries(grid, options, lower, upper, grid.Prior(), []);
+        return new FitSeries(grid, options, lower, upper, grid.Prior(), 1, []);
     }
 
     /// <summary>The series with one more trial.</summary>
@@ -110,16 +114,26 @@ public sealed class FitSeries
     /// <exception cref="ArgumentOutOfRangeException">The flow is too far from the bracket, or the answer is not one of those named.</exception>
     public FitSeries With(double flow, FitOutcome outcome)
     {
-        double margin = (Upper - Lower) / 4;
-        Guard.Between(flow, Lower - margin, Upper + margin);
-        if (!Enum.IsDefined(outcome))
+        Guard.Between(flow, Lower - Margin, Upper + Margin);
+        return With([FitTrial.At(flow, outcome)]);
+    }
+
+    /// <summary>The series with trials that were recorded.</summary>
+    /// <param name="trials">The trials, in any order; flows within the bracket or a quarter of it outside.</param>
+    /// <returns>A new series; this one stays as it is.</returns>
+    /// <example><code>FitSeries series = FitSeries.Between(0.90, 1.00).With([FitTrial.At(0.94, FitOutcome.Fits), FitTrial.At(0.97, FitOutcome.DoesNotFit)]);</code></example>
+    /// <exception cref="ArgumentOutOfRangeException">A flow is too far from the bracket.</exception>
+    public FitSeries With(IReadOnlyList<FitTrial> trials)
+    {
+        double[] weights = [.. _weights];
+        double scale = _scale;
+        for (int i = 0; i < Guard.NotNull(trials).Count; i++)
         {
-            throw Guard.Out(nameof(outcome), outcome, "Fits or DoesNotFit");
+            double flow = Guard.Between(trials[i].Flow, Lower - Margin, Upper + Margin, string.Create(CultureInfo.InvariantCulture, $"trials[{i}].Flow"));
+            scale = 1 / _grid.Update(weights, scale, flow, trials[i].Outcome == FitOutcome.Fits, weights);
         }
 
-        double[] weights = GC.AllocateUninitializedArray<double>(_weights.Length);
-        _grid.Update(_weights, flow, outcome == FitOutcome.Fits, weights);
-        return new FitSeries(_grid, _options, Lower, Upper, weights, [.. _trials, new FitTrial(flow, outcome)]);
+        return new FitSeries(_grid, _options, Lower, Upper, weights, scale, [.. _trials, .. trials]);
     }
 
     /// <summary>The 50 % flow with its interval, if the answers hold it.</summary>

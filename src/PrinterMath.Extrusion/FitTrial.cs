@@ -6,11 +6,20 @@ namespace PrinterMath.Extrusion;
 /// <remarks>The default is a trial at flow zero that does not fit; a series never holds it.</remarks>
 public readonly record struct FitTrial
 {
-    internal FitTrial(double flow, FitOutcome outcome)
+    private FitTrial(double flow, FitOutcome outcome)
     {
         Flow = flow;
         Outcome = outcome;
     }
+
+    /// <summary>A trial that was made.</summary>
+    /// <param name="flow">Flow both pieces were printed at, a ratio greater than zero.</param>
+    /// <param name="outcome">Whether they fitted.</param>
+    /// <returns>The trial.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The flow is not positive, or the answer is not one of those named.</exception>
+    public static FitTrial At(double flow, FitOutcome outcome) => new(
+        Guard.Positive(flow),
+        Enum.IsDefined(outcome) ? outcome : throw Guard.Out(nameof(outcome), outcome, "Fits or DoesNotFit"));
 
     /// <summary>Flow, a ratio.</summary>
     public double Flow { get; }

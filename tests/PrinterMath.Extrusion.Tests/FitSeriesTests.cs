@@ -64,6 +64,28 @@ public sealed class FitSeriesTests
     }
 
     [Fact]
+    public void Trials_handed_over_together_are_trials_handed_over_one_by_one()
+    {
+        FitTrial[] trials = [FitTrial.At(0.95, Fits), FitTrial.At(0.97, Tight), FitTrial.At(0.9613, Tight), FitTrial.At(0.96, Fits)];
+        FitSeries together = FitSeries.Between(0.90, 1.00).With(trials);
+        FitSeries singly = trials.Aggregate(FitSeries.Between(0.90, 1.00), (series, trial) => series.With(trial.Flow, trial.Outcome));
+        Assert.Equal(trials, together.Trials);
+        Assert.Equal(singly.Estimate.Flow.SiValue, together.Estimate.Flow.SiValue);
+        Assert.Equal(singly.Estimate.Upper, together.Estimate.Upper);
+        Assert.Empty(FitSeries.Between(0.90, 1.00).With([]).Trials);
+    }
+
+    [Fact]
+    public void A_trial_far_from_the_bracket_is_named()
+    {
+        ArgumentOutOfRangeException refused = Assert.Throws<ArgumentOutOfRangeException>(
+            () => FitSeries.Between(0.90, 1.00).With([FitTrial.At(0.95, Fits), FitTrial.At(95, Tight)]));
+        Assert.Equal("trials[1].Flow", refused.ParamName);
+        Assert.Throws<ArgumentOutOfRangeException>(() => FitTrial.At(0, Fits));
+        Assert.Throws<ArgumentOutOfRangeException>(() => FitTrial.At(0.95, (FitOutcome)7));
+    }
+
+    [Fact]
     public void A_looser_answer_moves_the_estimate_up()
     {
         FitSeries common = FitSeries.Between(0.90, 1.00).With(0.94, Fits).With(0.97, Tight);
