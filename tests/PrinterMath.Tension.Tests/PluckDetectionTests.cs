@@ -119,7 +119,7 @@ public sealed class PluckDetectionTests(ITestOutputHelper output)
     {
         for (int seed = 5001; seed <= 5000 + Cases; seed++)
         {
-            Random random = new(seed);
+            Random random = SeededRandom.For(seed, 0);
             double[] noise = [.. Enumerable.Range(0, 8000).Select(_ => SpoiltRecording.Normal(random))];
             double phase = 2 * Math.PI * random.NextDouble();
             double[] quarter = [.. Enumerable.Range(0, 8000).Select(i => (Math.Exp(-i / 2000.0) * Math.Sin((Math.PI * i / 2) + phase)) + (1e-3 * noise[i]))];

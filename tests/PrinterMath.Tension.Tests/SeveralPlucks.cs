@@ -29,7 +29,7 @@ public sealed record SeveralPlucks(SampledSignal Signal, double FirstPartial, in
 
     public static SeveralPlucks Make(Between between, int seed)
     {
-        Random random = new(seed * 37 + (int)between);
+        Random random = SeededRandom.For(seed, (int)between);
         double rate = Rates[random.Next(Rates.Length)], f = 60 * Math.Pow(5, random.NextDouble()), quality = 25 * Math.Pow(4, random.NextDouble());
         Belt belt = new(f, quality, Math.Pow(10, -5 + (2 * random.NextDouble())), 0.12 + (0.3 * random.NextDouble()));
         int plucks = between == Between.Cut ? 1 : 4;

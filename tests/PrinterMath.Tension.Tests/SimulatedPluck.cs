@@ -47,7 +47,7 @@ public sealed record SimulatedPluck(SampledSignal Signal, double FirstPartial, d
     /// </summary>
     public static SimulatedPluck Make(PluckScene scene, int seed)
     {
-        Random random = new(seed);
+        Random random = SeededRandom.For(seed, 0);
         double first = scene.LowestFundamental * Math.Pow(scene.HighestFundamental / scene.LowestFundamental, random.NextDouble());
         double stiffShare = Math.Pow(10, -5 + (1.9 * random.NextDouble()));
         double quality = scene.LowestQuality + ((scene.HighestQuality - scene.LowestQuality) * random.NextDouble());
@@ -80,7 +80,7 @@ public sealed record SimulatedPluck(SampledSignal Signal, double FirstPartial, d
     /// <summary>A knock: a handful of modes at random frequencies, with noise.</summary>
     public static SampledSignal Knock(double rate, int seed)
     {
-        Random random = new(seed);
+        Random random = SeededRandom.For(seed, 0);
         double[] x = new double[(int)rate];
         int modes = random.Next(4, 16);
         for (int m = 0; m < modes; m++)

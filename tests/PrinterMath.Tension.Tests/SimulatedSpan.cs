@@ -26,7 +26,7 @@ public sealed record SimulatedSpan(SampledSignal Signal, double FirstPartial, do
 
     public static SimulatedSpan Make(Hardship hardship, int seed)
     {
-        Random random = new((1000 * seed) + (int)hardship);
+        Random random = SeededRandom.For(seed, (int)hardship);
         while (true)
         {
             SimulatedSpan? span = Draw(hardship, random);

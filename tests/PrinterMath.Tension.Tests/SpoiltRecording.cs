@@ -34,7 +34,7 @@ public sealed record SpoiltRecording(double[] Samples, double Rate, double First
     /// <param name="rate">Sample rate in Hz; 0 draws one.</param>
     public static SpoiltRecording Make(Spoilt spoilt, int seed, double turns = 3, double lowestNoise = 35, double rate = 0)
     {
-        Random random = new(seed * 31 + (int)spoilt);
+        Random random = SeededRandom.For(seed, (int)spoilt);
         double drawn = Rates[random.Next(Rates.Length)];
         rate = rate > 0 ? rate : drawn;
         double f = 40 * Math.Pow(350.0 / 40, random.NextDouble()), quality = 20 * Math.Pow(5, random.NextDouble());
