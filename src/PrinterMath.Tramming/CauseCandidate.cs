@@ -1,18 +1,19 @@
 namespace PrinterMath.Tramming;
 
-/// <summary>One cause at one place: columns whose coefficients are lengths, for a gap the motion it loses, and the gap that explains a fit best.</summary>
-internal sealed record CauseCandidate(SequenceCause Cause, string Subject, int Pass, double[][] Columns, int Screw = -1, Func<double, double[]>? Gap = null, double[]? Gaps = null)
+/// <summary>
+/// One cause at one place: columns whose coefficients are lengths, for a gap the motion it loses, and the gap that explains a fit best. A coefficient of 1 moves the bed at the screw by the reach at most.
+/// </summary>
+internal sealed record CauseCandidate(SequenceCause Cause, string Subject, int Pass, double[][] Columns, int Screw = -1, Func<double, double[]>? Gap = null, double[]? Gaps = null, double Reach = 1)
 {
     /// <summary>What shares a count of places: corners and single points are counted apart.</summary>
     internal (SequenceCause Cause, bool OfPoint) Group => (Cause, Cause == SequenceCause.Loose && Screw < 0);
 
-    /// <summary>Gain, freedom and, for a gap, the candidate at the gap that gains most.</summary>
-    internal (double Square, int Freedom, CauseCandidate Best) Try(SequenceFit fit)
+    /// <summary>The gain and, for a gap, the candidate at the gap that gains most.</summary>
+    internal (CauseGain Gain, CauseCandidate Best) Try(SequenceFit fit)
     {
         if (Gap is null)
         {
-            (double square, int freedom) = fit.Gain(Columns);
-            return (square, freedom, this);
+            return (fit.Gain(Columns), this);
         }
 
         double best = 0, at = Gaps![0];
@@ -33,7 +34,7 @@ internal sealed record CauseCandidate(SequenceCause Cause, string Subject, int P
             }
         }
 
-        double[] column = Gap(at);
-        return (best, fit.Gain(column).Freedom, this with { Columns = [[.. column.Select(v => v / at)]], Gaps = [at, Gaps[^1]] });
+        double[] column = [.. Gap(at).Select(v => v / at)];
+        return (fit.Gain(column) with { Square = best }, this with { Columns = [column], Gaps = [at, Gaps[^1]] });
     }
 }

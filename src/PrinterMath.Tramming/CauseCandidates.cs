@@ -17,13 +17,13 @@ internal static class CauseCandidates
         int[] turned = [.. Enumerable.Range(0, screws).Where(k => r.Moves[k].Any(move => move != 0))];
         foreach (int k in turned)
         {
-            yield return new CauseCandidate(SequenceCause.Lead, r.Screws[k].Name, -1, [r.Column(i => r.Influence(i, k) * r.Turned[k][r.Pass[i]])], k);
+            yield return new CauseCandidate(SequenceCause.Lead, r.Screws[k].Name, -1, [r.Column(i => r.Influence(i, k) * r.Turned[k][r.Pass[i]])], k, Reach: r.Turned[k].Max(Math.Abs));
         }
 
         if (turned.Length > 1)
         {
             double mean = turned.Average(k => leads[k]);
-            yield return new CauseCandidate(SequenceCause.Lead, "all screws", -1, [r.Column(i => turned.Sum(k => r.Influence(i, k) * r.Turned[k][r.Pass[i]] * leads[k] / mean))]);
+            yield return new CauseCandidate(SequenceCause.Lead, "all screws", -1, [r.Column(i => turned.Sum(k => r.Influence(i, k) * r.Turned[k][r.Pass[i]] * leads[k] / mean))], Reach: turned.Max(k => r.Turned[k].Max(Math.Abs)));
         }
     }
 

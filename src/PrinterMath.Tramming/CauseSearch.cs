@@ -4,13 +4,17 @@ using UnitsNet;
 namespace PrinterMath.Tramming;
 
 /// <summary>
-/// Nested linear models, one cause against none: F tests, Bonferroni over the places of a cause, Holm over the causes, each next cause given those found. Of the significant ones that with the
-/// smallest probability of its own comes first. It is not decided where another explains it away: it must still be significant (5 %) when the other is in the model.
+/// Nested linear models, one cause against none: F tests, Bonferroni over the places of a cause, Holm over the causes, each next cause given those found. Once the healthy machine is rejected, the cause of the
+/// largest marginal likelihood is named (<see cref="CauseTrial.Evidence"/>, averaged over its places), of all that would be significant were they looked for alone. It is not decided where another explains it
+/// away: it must still be significant (5 %) when the other is in the model.
 /// Draper, Smith 1998, Applied Regression Analysis, 3rd ed., 6.2 (extra sum of squares); Holm 1979, Scand. J. Stat. 6, 65; Davidson, MacKinnon 1981, Econometrica 49, 781, for rivals (all from memory).
 /// </summary>
 internal static class CauseSearch
 {
     private const double RiskBesideRival = 0.05;
+
+    /// <summary>Share of single points in the risk of what is loose: the mean of two readings has heavier tails than an F test allows for.</summary>
+    private const double ShareOfPoints = 0.2;
 
     internal static (SequenceDiagnosis[] Found, SequenceSystem System) Run(SequenceReadings readings, TrammingSequenceOptions options)
     {
@@ -23,24 +27,24 @@ internal static class CauseSearch
         while (candidates.Length > 0)
         {
             SequenceFit fit = system.Fit();
-            Trial[] trials = [.. candidates.Select(candidate => Trial.Of(candidate, fit, freedom)).Where(trial => trial.Freedom > 0)];
-            Trial[][] groups = [.. trials.GroupBy(trial => trial.Candidate.Group).Select(group => group.ToArray())];
-            Trial[] significant =
-            [
-                .. groups.SelectMany(group => group.Where(trial => trial.Probability * group.Length * groups.Length <= options.FamilyWiseRisk))
-                    .OrderBy(trial => trial.Probability).ThenByDescending(trial => trial.Square / trial.Freedom),
-            ];
-            if (significant.Length == 0)
+            CauseTrial[] trials = [.. candidates.Select(candidate => CauseTrial.Of(candidate, fit, freedom)).Where(trial => trial.Freedom > 0)];
+            CauseTrial[][] groups = [.. trials.GroupBy(trial => trial.Candidate.Group).Select(group => group.ToArray())];
+            double all = groups.Select(group => group.Min(trial => trial.Probability) * group.Length / Share(group, groups)).DefaultIfEmpty(1).Min();
+            if (all > options.FamilyWiseRisk)
             {
                 break;
             }
 
-            Trial chosen = significant[0];
+            CauseTrial[] likely =
+            [
+                .. groups.OrderByDescending(CauseTrial.Evidence).SelectMany(group => group
+                    .Where(trial => trial.Probability * group.Length <= options.FamilyWiseRisk).OrderByDescending(trial => trial.LogLikelihood)),
+            ];
+            CauseTrial chosen = likely[0];
             SequenceCause first = chosen.Candidate.Cause;
-            double all = Math.Min(1, chosen.Probability * groups.Length * groups.First(group => group.Contains(chosen)).Length);
             SequenceCause[] rivals =
             [
-                .. significant.Where(rival => rival.Candidate.Cause != first && Explains(system, rival, chosen, freedom))
+                .. likely.Where(rival => rival.Candidate.Cause != first && Explains(system, rival, chosen, freedom))
                     .Select(rival => rival.Candidate.Cause).Distinct().Order(),
             ];
             Measured<Length> effect = Effect(fit, chosen.Candidate, freedom, out string subject);
@@ -51,6 +55,14 @@ internal static class CauseSearch
         }
 
         return ([.. found], system);
+    }
+
+    /// <summary>Causes share alike, and corners with points what is loose.</summary>
+    private static double Share(CauseTrial[] group, CauseTrial[][] groups)
+    {
+        CauseTrial[][] same = [.. groups.Where(other => other[0].Candidate.Cause == group[0].Candidate.Cause)];
+        double part = same.Length == 1 ? 1 : group[0].Candidate.Screw < 0 ? ShareOfPoints : 1 - ShareOfPoints;
+        return part / groups.Select(other => other[0].Candidate.Cause).Distinct().Count();
     }
 
     private static void Accept(CauseCandidate candidate, SequenceReadings readings, List<double[]> accepted, HashSet<int> released)
@@ -64,10 +76,10 @@ internal static class CauseSearch
         released.UnionWith(candidate.Screw >= 0 ? [candidate.Screw] : Enumerable.Range(0, readings.Screws.Length));
     }
 
-    private static bool Explains(SequenceSystem system, Trial rival, Trial chosen, double freedom)
+    private static bool Explains(SequenceSystem system, CauseTrial rival, CauseTrial chosen, double freedom)
     {
-        (double square, int gained) = system.Fit(rival.Candidate.Columns).Gain(chosen.Candidate.Columns);
-        return gained == 0 || UpperTail.Probability(square, gained, freedom) > RiskBesideRival;
+        CauseGain beside = system.Fit(rival.Candidate.Columns).Gain(chosen.Candidate.Columns);
+        return beside.Freedom == 0 || UpperTail.Probability(beside.Square, beside.Freedom, freedom) > RiskBesideRival;
     }
 
     /// <summary>The coefficient, of several the one farthest out; a gap with the uncertainty of what it loses.</summary>
@@ -97,14 +109,5 @@ internal static class CauseSearch
         }
 
         return Measured<Length>.FromSi(value[largest], uncertainty[largest], freedom);
-    }
-
-    private sealed record Trial(CauseCandidate Candidate, double Square, int Freedom, double Probability)
-    {
-        internal static Trial Of(CauseCandidate candidate, SequenceFit fit, double freedom)
-        {
-            (double square, int gained, CauseCandidate best) = candidate.Try(fit);
-            return new Trial(best, square, gained, gained == 0 ? 1 : UpperTail.Probability(square, gained, freedom));
-        }
     }
 }

@@ -46,7 +46,8 @@ internal sealed class ColumnBasis
         return copy;
     }
 
-    internal bool Add(ReadOnlySpan<double> column)
+    /// <summary>Length of what is new in a column; zero, and nothing is added, when it depends on the others.</summary>
+    internal double Add(ReadOnlySpan<double> column)
     {
         double[] rest = column.ToArray();
         double before = Math.Sqrt(Dot(rest, rest));
@@ -55,7 +56,7 @@ internal sealed class ColumnBasis
         double after = Math.Sqrt(Dot(rest, rest));
         if (!(after > Dependent * before))
         {
-            return false;
+            return 0;
         }
 
         for (int i = 0; i < rest.Length; i++)
@@ -64,7 +65,7 @@ internal sealed class ColumnBasis
         }
 
         _columns.Add(rest);
-        return true;
+        return after;
     }
 
     internal void Remove(Span<double> vector)

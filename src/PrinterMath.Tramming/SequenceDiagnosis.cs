@@ -36,7 +36,7 @@ public sealed class SequenceDiagnosis
     /// </summary>
     public Measured<Length> Effect { get; }
 
-    /// <summary>p-value, multiplied by the number of places it was looked for at and of causes: the chance that a machine without fault shows any as strong.</summary>
+    /// <summary>Smallest p-value of all causes, each multiplied by the number of places it was looked for at and of causes: the chance, at most, that a machine without fault shows any cause as strong.</summary>
     public double Probability { get; }
 
     /// <summary>Causes that explain the same readings as well; empty when the cause is decided.</summary>

@@ -1,25 +1,36 @@
 namespace PrinterMath.Tramming;
 
 /// <summary>A fit of the sequence, in units of the noise, and what a further cause would gain.</summary>
-internal sealed class SequenceFit(ColumnBasis basis, double[] rest, int readings)
+internal sealed class SequenceFit(ColumnBasis basis, double[] rest, int readings, int left)
 {
     private readonly ColumnBasis _basis = basis;
 
-    /// <summary>How far the sum of squares falls by freely added columns, and by how many degrees of freedom.</summary>
-    internal (double Square, int Freedom) Gain(params IReadOnlyList<double[]> columns)
+    /// <summary>What is left of the readings, in squares, and how many of them are left beside what is free: nothing when their noise is stated.</summary>
+    internal (double Square, int Readings) Left { get; } = (ColumnBasis.Dot(rest, rest), left);
+
+    /// <summary>What freely added columns gain.</summary>
+    internal CauseGain Gain(params IReadOnlyList<double[]> columns)
     {
         if (columns.Count == 1)
         {
             double[] one = Rest(columns[0]);
             double square = Independent(one, columns[0]) ? Along(one) : 0;
-            return square > 0 ? (square, 1) : (0, 0);
+            return square > 0 ? new CauseGain(square, 1, -Math.Log(ColumnBasis.Dot(one, one)) / 2) : default;
         }
 
         ColumnBasis larger = _basis.Copy();
-        int freedom = columns.Count(column => larger.Add(Padded(column)));
-        double[] left = [.. rest];
-        larger.Remove(left);
-        return (Math.Max(0, ColumnBasis.Dot(rest, rest) - ColumnBasis.Dot(left, left)), freedom);
+        int freedom = 0;
+        double logarithms = 0;
+        foreach (double[] column in columns)
+        {
+            double length = larger.Add(Padded(column));
+            freedom += length > 0 ? 1 : 0;
+            logarithms -= length > 0 ? Math.Log(length) : 0;
+        }
+
+        double[] rests = [.. rest];
+        larger.Remove(rests);
+        return freedom == 0 ? default : new CauseGain(Math.Max(0, Left.Square - ColumnBasis.Dot(rests, rests)), freedom, logarithms / freedom);
     }
 
     /// <summary>Coefficients of added columns and their standard uncertainties; false where they depend on each other or on the model.</summary>

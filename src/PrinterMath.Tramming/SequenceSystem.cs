@@ -69,7 +69,7 @@ internal sealed class SequenceSystem
 
         double[] rest = [.. _response];
         basis.Remove(rest);
-        return new SequenceFit(basis, rest, Readings.Count);
+        return new SequenceFit(basis, rest, Readings.Count, Readings.IsStated ? 0 : Readings.Count - _free.Rank);
     }
 
     internal LearnedResponse Learn()

@@ -12,14 +12,15 @@ namespace PrinterMath.Tramming;
 /// <para>z = s(x, y) + Σⱼ Aⱼ(x, y)·hⱼ, h = R·t + setting errors: s the bed's own shape (free at places read in two passes or more, else plane, twist and bow), Aⱼ the height there for a height of 1 at screw j of
 /// a stiff plate, t the turns so far. R is learned by least squares with the prior of <see cref="TrammingSequenceOptions"/>; its posterior covariance goes into the next turns.</para>
 /// <para>Causes are looked for in the residuals by F tests of nested linear models: Bonferroni over the places of a cause, Holm over causes, family-wise risk
-/// <see cref="TrammingSequenceOptions.FamilyWiseRisk"/>. A cause that another one explains away is named as undecided between the two (<see cref="SequenceDiagnosis.Rivals"/>).</para>
+/// <see cref="TrammingSequenceOptions.FamilyWiseRisk"/>. Where one is significant, that of the largest marginal likelihood is named, with effects of any length as likely beforehand for each cause: causes with more places,
+/// more numbers or more certain effects gain nothing by that. A cause that another one explains away is named as undecided between the two (<see cref="SequenceDiagnosis.Rivals"/>).</para>
 /// <para>What cannot be seen: a move of a corner in the very interval in which its screw was turned far hides in the prior of the lead, and so does motion lost in a first turn. A drift at a steady pace is told from steps
 /// only when there are passes enough, and only with times. A point is called moved only when read twice before and twice after.</para>
 /// <para>Findings: <c>sequence.uncertainty.unknown</c>, <c>plane.collinear</c>, <c>sequence.response.none</c> (blocking), one for each diagnosis, <c>sequence.lead</c>, <c>sequence.backlash</c>,
 /// <c>sequence.flex</c>, <c>sequence.loose</c>, <c>sequence.drift</c>, and <c>sequence.misfit</c>, <c>sequence.turns.none</c> (cautions), <c>sequence.one</c>, <c>sequence.times.none</c>,
 /// <c>sequence.places.differ</c>, <c>sequence.noise</c> (notes).</para>
-/// <para>Source: Draper, Smith 1998, Applied Regression Analysis, 3rd ed., 6.2 (extra sum of squares); Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., 14.8 (prior as data); Holm 1979, Scand. J. Stat. 6, 65
-/// (all from memory).</para>
+/// <para>Source: Draper, Smith 1998, Applied Regression Analysis, 3rd ed., 6.2 (extra sum of squares); Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., 14.8 (prior as data); Holm 1979, Scand. J. Stat. 6, 65;
+/// Kass, Raftery 1995, J. Am. Stat. Assoc. 90, 773, 4.1 (marginal likelihood) (all from memory).</para>
 /// <para>Caution: never turn a screw while the nozzle touches the bed; a hot bed and a hot nozzle burn; keep fingers out of the gap that closes.</para>
 /// </remarks>
 /// <example><code>

@@ -30,9 +30,9 @@ public sealed record TrammingSequenceOptions
     /// <value>True by default.</value>
     public bool ZeroIsKept { get; init; } = true;
 
-    /// <summary>Probability that a machine without fault gets any diagnosis at all.</summary>
-    /// <value>Greater than 0, at most 0.2; 0.03 by default.</value>
-    public double FamilyWiseRisk { get; init; } = 0.03;
+    /// <summary>Probability that a machine without fault gets any diagnosis at all, at most.</summary>
+    /// <value>Greater than 0, at most 0.2; 0.05 by default.</value>
+    public double FamilyWiseRisk { get; init; } = 0.05;
 
     /// <summary>Where the bed is to end up by the next turns.</summary>
     /// <value>By default the mean of the heights at the screws is kept.</value>

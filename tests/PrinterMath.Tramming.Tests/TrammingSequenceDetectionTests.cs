@@ -27,6 +27,8 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
         { new BedStory(4, 6, true, BedFault.Backlash, .05), SequenceCause.Backlash },
         { new BedStory(3, 5, false, BedFault.CommonDrift, .025), SequenceCause.Drift },
         { new BedStory(3, 5, false, BedFault.CommonDrift, .05), SequenceCause.Drift },
+        { new BedStory(3, 7, false, BedFault.CornerDrift, .025), SequenceCause.Drift },
+        { new BedStory(4, 7, false, BedFault.CornerDrift, .025), SequenceCause.Drift },
         { new BedStory(3, 5, false, BedFault.CornerDrift, .05), SequenceCause.Drift },
         { new BedStory(4, 5, false, BedFault.CornerDrift, .05), SequenceCause.Drift },
         { new BedStory(3, 5, true, BedFault.WrongLead, .2), SequenceCause.Lead },
@@ -45,9 +47,13 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
         new BedStory(4, 5, true, BedFault.None, 0) { Noise = NoiseKind.Laplace },
     };
 
-    // A corner that drifts by five times the noise over five passes is named in 86 % of 1000 beds and called loose in 8 %: corrections made meanwhile hide it. Ten times the noise is needed for 95 %.
-    [Fact]
-    public void ASlowDriftOfOneCornerIsOftenMissed() => Check(new BedStory(3, 5, false, BedFault.CornerDrift, .025), SequenceCause.Drift, .8);
+    // A corner drifts by five times the repeatability of a reading between the first reading of the first pass and the first of the last: over five passes named in 94 % of 5000 beds on three screws, silent 3 %, called
+    // loose in 2 %; on four screws in 85 %; corrections made meanwhile hide it. Over three passes no test can do it: see TrammingSequenceBoundTests.
+    [Theory]
+    [InlineData(3, 5, .93)]
+    [InlineData(3, 4, .85)]
+    [InlineData(4, 5, .82)]
+    public void AFewPassesNameASlowDriftOfOneCornerLessOften(int screws, int passes, double least) => Check(new BedStory(screws, passes, false, BedFault.CornerDrift, .025), SequenceCause.Drift, least);
 
     [Theory]
     [MemberData(nameof(Faults))]

@@ -61,6 +61,9 @@ internal sealed class ScrewedBed
 
     internal double[] Leads { get; }
 
+    /// <summary>The screw at which a fault of one corner sits.</summary>
+    internal int Corner => _corner;
+
     internal double[,] Cross { get; }
 
     internal BedSupports Supports => BedSupports.Of([.. Places.Select((p, i) => Bed.Screw($"s{i}", p.X, p.Y))]);
@@ -171,20 +174,21 @@ internal sealed class ScrewedBed
     private double Drift(double x, double y, double share) => _story.Fault switch
     {
         BedFault.CommonDrift => _story.Size * share,
-        BedFault.CornerDrift => _story.Size * share * CornerWeight(x, y),
+        BedFault.CornerDrift => _story.Size * share * Weight(_corner, x, y),
         _ => 0,
     };
 
-    private double CornerWeight(double x, double y)
+    /// <summary>Height of the stiff plate at a place for a height of 1 at one screw.</summary>
+    internal double Weight(int screw, double x, double y)
     {
         if (_story.Screws == 3)
         {
             double[] unit = new double[3];
-            unit[_corner] = 1;
+            unit[screw] = 1;
             return new StiffPlate(Places, unit).FlatHeight(x, y);
         }
 
-        double sx = Places[_corner].X > 120 ? 1 : -1, sy = Places[_corner].Y > 120 ? 1 : -1;
+        double sx = Places[screw].X > 120 ? 1 : -1, sy = Places[screw].Y > 120 ? 1 : -1;
         return .25 + (sx * (x - 120) / 400) + (sy * (y - 120) / 400);
     }
 
