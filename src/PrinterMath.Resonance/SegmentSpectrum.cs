@@ -11,8 +11,6 @@ internal sealed class SegmentSpectrum(int length, int bins)
 
     internal double[] Im { get; } = new double[bins];
 
-    internal Complex this[int bin] => new(Re[bin], Im[bin]);
-
     /// <summary>Adds |X|² to sums of powers.</summary>
     internal void AddPowers(Span<double> sums)
     {
@@ -27,6 +25,18 @@ internal sealed class SegmentSpectrum(int length, int bins)
         for (; i < sums.Length; i++)
         {
             sums[i] += (re[i] * re[i]) + (im[i] * im[i]);
+        }
+    }
+
+    /// <summary>Adds conj(X)·Y, Y the other transform, to sums of products.</summary>
+    internal void AddProducts(SegmentSpectrum other, Span<double> real, Span<double> imaginary)
+    {
+        ReadOnlySpan<double> re = Re.AsSpan(0, real.Length), im = Im.AsSpan(0, real.Length);
+        ReadOnlySpan<double> otherRe = other.Re.AsSpan(0, real.Length), otherIm = other.Im.AsSpan(0, real.Length);
+        for (int i = 0; i < real.Length; i++)
+        {
+            real[i] += (re[i] * otherRe[i]) + (im[i] * otherIm[i]);
+            imaginary[i] += (re[i] * otherIm[i]) - (im[i] * otherRe[i]);
         }
     }
 }

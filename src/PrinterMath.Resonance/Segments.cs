@@ -65,6 +65,16 @@ internal sealed class Segments
         _transform.Forward(spectrum.Windowed, spectrum.Re, spectrum.Im);
     }
 
+    /// <summary>Turns sums over the segments into one-sided densities: 2/(rate·Σw²·K), half of it where a bin has no mirror image.</summary>
+    internal void Scale(Span<double> sums, double rateHertz)
+    {
+        double scale = 1 / (rateHertz * Window.SumOfSquares * Count);
+        for (int i = 0; i < sums.Length; i++)
+        {
+            sums[i] *= i == 0 || 2 * i == Window.Length ? scale : 2 * scale;
+        }
+    }
+
     internal SegmentSpectrum Workspace() => new(Window.Length, Bins);
 
     private void Fade(ReadOnlySpan<double> segment, double level, double slope, Span<double> faded)

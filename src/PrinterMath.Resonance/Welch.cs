@@ -26,15 +26,7 @@ public static class Welch
             work.AddPowers(densities);
         }
 
-        double scale = 1 / (signal.SampleRateHertz * segments.Window.SumOfSquares * segments.Count);
-        for (int i = 0; i < densities.Length; i++)
-        {
-            densities[i] *= IsUnpaired(i, segments.Window.Length) ? scale : 2 * scale;
-        }
-
+        segments.Scale(densities, signal.SampleRateHertz);
         return new PowerSpectrum(densities, signal.SampleRateHertz, segments);
     }
-
-    /// <summary>Zero, and half the rate of an even length, have no mirror image.</summary>
-    internal static bool IsUnpaired(int bin, int length) => bin == 0 || 2 * bin == length;
 }

@@ -16,11 +16,11 @@ public sealed class TransmissibilityTests
         double[] u = WelchTests.Noise(8192, 1);
         Transmissibility h = Transmissibility.Estimate(
             SampledSignal.FromSamples(u, Rate), SampledSignal.FromSamples([.. u.Select(v => -2.5 * v)], Rate), Short);
-        for (int i = 1; i < h.Count; i++)
+        for (int i = 1; i < h.Response.Count; i++)
         {
-            Assert.Equal(-2.5, h.Values[i].Real, 1e-10);
-            Assert.Equal(0, h.Values[i].Imaginary, 1e-10);
-            Assert.Equal(1, h.Coherences[i], 1e-12);
+            Assert.Equal(-2.5, h.Response.Values[i].Real, 1e-10);
+            Assert.Equal(0, h.Response.Values[i].Imaginary, 1e-10);
+            Assert.Equal(1, h.Response.Coherences[i], 1e-12);
         }
     }
 
@@ -34,11 +34,11 @@ public sealed class TransmissibilityTests
         double coherence = 0, real = 0;
         for (int i = 4; i < 124; i++)
         {
-            coherence += h.Coherences[i] / 120;
-            real += h.Values[i].Real / 120;
+            coherence += h.Response.Coherences[i] / 120;
+            real += h.Response.Values[i].Real / 120;
         }
 
-        Assert.Equal(0.5, coherence, 0.02 + (1 / h.EffectiveAverages));
+        Assert.Equal(0.5, coherence, 0.02 + (1 / h.Response.EffectiveAverages));
         Assert.Equal(1, real, 0.03);
     }
 
@@ -54,9 +54,9 @@ public sealed class TransmissibilityTests
     public void Given_coherences_give_random_errors()
     {
         Transmissibility h = Transmissibility.FromValues([10, 30], [new Complex(0, 2), new Complex(3, 4)], [0, 0.9], 16);
-        Assert.Equal(30, h.FrequencyAt(1).Hertz);
-        Assert.False(h.TryGetMagnitude(0, out _));
-        Assert.True(h.TryGetMagnitude(1, out Measured<double> size));
+        Assert.Equal(30, h.Response.FrequencyAt(1).Hertz);
+        Assert.False(h.Response.TryGetMagnitude(0, out _));
+        Assert.True(h.Response.TryGetMagnitude(1, out Measured<double> size));
         Assert.Equal(5, size.SiValue, 1e-12);
         Assert.Equal(0.058926, size.RelativeStandardUncertainty, 1e-6);
     }
@@ -65,10 +65,10 @@ public sealed class TransmissibilityTests
     public void Without_coherence_there_are_no_random_errors()
     {
         Transmissibility h = Transmissibility.FromValues([10, 20], [Complex.One, Complex.ImaginaryOne]);
-        Assert.False(h.HasCoherence);
-        Assert.True(h.Coherences.IsEmpty);
-        Assert.False(h.TryGetMagnitude(1, out _));
-        Assert.Equal(TransmissibilityFindings.NoCoherence, Assert.Throws<IndeterminateException>(() => h.EffectiveAverages).Finding!.Code);
+        Assert.False(h.Response.HasCoherence);
+        Assert.True(h.Response.Coherences.IsEmpty);
+        Assert.False(h.Response.TryGetMagnitude(1, out _));
+        Assert.Equal(SpectrumFindings.NoCoherence, Assert.Throws<IndeterminateException>(() => h.Response.EffectiveAverages).Finding!.Code);
         Assert.Contains("without coherence", h.ToString(), StringComparison.Ordinal);
     }
 
