@@ -19,7 +19,7 @@ namespace PrinterMath.SurfaceMesh;
 /// BicubicModel model = BicubicModel.Through(grid);
 /// SurfaceGradient slope = model.GradientAt(Length.FromMillimeters(33), Length.FromMillimeters(71));
 /// </code></example>
-public sealed class BicubicModel : IHeightModel
+public sealed class BicubicModel : IHeightModel, ICellwiseModel
 {
     private const int Terms = 16;
     private readonly TensorSurface _surface;
@@ -39,6 +39,12 @@ public sealed class BicubicModel : IHeightModel
 
     /// <inheritdoc/>
     public IReadOnlyList<Finding> Findings => _surface.Findings;
+
+    GridAxis ICellwiseModel.Columns => _surface.X.Axis;
+
+    GridAxis ICellwiseModel.Rows => _surface.Y.Axis;
+
+    int ICellwiseModel.LineDegree => 6;
 
     /// <summary>A model through the nodes of a grid.</summary>
     /// <param name="grid">The grid.</param>

@@ -16,7 +16,7 @@ namespace PrinterMath.SurfaceMesh;
 /// BilinearModel model = BilinearModel.Through(grid, new HeightModelOptions { Outside = OutsideRule.Clamp });
 /// Measured&lt;Length&gt; z = model.HeightAt(Length.FromMillimeters(33), Length.FromMillimeters(71));
 /// </code></example>
-public sealed class BilinearModel : IHeightModel
+public sealed class BilinearModel : IHeightModel, ICellwiseModel
 {
     private const int Terms = 4;
     private readonly TensorSurface _surface;
@@ -36,6 +36,12 @@ public sealed class BilinearModel : IHeightModel
 
     /// <inheritdoc/>
     public IReadOnlyList<Finding> Findings => _surface.Findings;
+
+    GridAxis ICellwiseModel.Columns => _surface.X.Axis;
+
+    GridAxis ICellwiseModel.Rows => _surface.Y.Axis;
+
+    int ICellwiseModel.LineDegree => 2;
 
     /// <summary>A model through the nodes of a grid.</summary>
     /// <param name="grid">The grid.</param>
