@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using MathNet.Numerics.Distributions;
 using UnitsNet;
 
 namespace PrinterMath.Resonance;
@@ -91,8 +90,7 @@ public sealed class PowerSpectrum
     public (double Lower, double Upper) ConfidenceFactors(double coverage = 0.95)
     {
         Guard.StrictlyBetween(coverage, 0, 1);
-        double freedom = 2 * EffectiveAverages;
-        return (freedom / Quantile(freedom, (1 + coverage) / 2), freedom / Quantile(freedom, (1 - coverage) / 2));
+        return ChiSquareBand.Factors(2 * EffectiveAverages, coverage);
     }
 
     /// <summary>Invariant text.</summary>
@@ -100,27 +98,4 @@ public sealed class PowerSpectrum
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"0 to {(Count - 1) * ResolutionHertz:G5} Hz in steps of {ResolutionHertz:G4} Hz, {Averages} averages ({EffectiveAverages:0.0} effective)");
-
-    /// <summary>Quantile of χ² by bisection on its distribution function.</summary>
-    private static double Quantile(double freedom, double probability)
-    {
-        double low = 0;
-        double high = freedom + 10;
-        while (ChiSquared.CDF(freedom, high) < probability)
-        {
-            high *= 2;
-        }
-
-        while (high - low > 1e-14 * high)
-        {
-            double middle = (low + high) / 2;
-            (low, high) = ChiSquared.CDF(freedom, middle) < probability ? (middle, high) : (low, middle);
-            if (middle == low && middle == high)
-            {
-                break;
-            }
-        }
-
-        return (low + high) / 2;
-    }
 }

@@ -60,7 +60,7 @@ internal sealed class Segments
     internal void Transform(ReadOnlySpan<double> samples, int index, SegmentSpectrum spectrum)
     {
         ReadOnlySpan<double> segment = samples.Slice(index * Step, Window.Length);
-        (double level, double slope) = Trend(segment);
+        (double level, double slope) = Trend.Of(segment, _detrend);
         Fade(segment, level, slope, spectrum.Windowed);
         _transform.Forward(spectrum.Windowed, spectrum.Re, spectrum.Im);
     }
@@ -90,48 +90,5 @@ internal sealed class Segments
         {
             faded[i] = window[i] * (segment[i] - level - (slope * i));
         }
-    }
-
-    private (double Level, double Slope) Trend(ReadOnlySpan<double> segment)
-    {
-        if (_detrend == Detrending.None)
-        {
-            return (0, 0);
-        }
-
-        double mean = Sum(segment) / segment.Length;
-        if (_detrend == Detrending.Mean)
-        {
-            return (mean, 0);
-        }
-
-        double middle = (segment.Length - 1) / 2.0;
-        double product = 0, spread = 0;
-        for (int i = 0; i < segment.Length; i++)
-        {
-            product += (i - middle) * (segment[i] - mean);
-            spread += (i - middle) * (i - middle);
-        }
-
-        double slope = product / spread;
-        return (mean - (slope * middle), slope);
-    }
-
-    private static double Sum(ReadOnlySpan<double> values)
-    {
-        Vector<double> lanes = Vector<double>.Zero;
-        int i = 0;
-        for (; i + Vector<double>.Count <= values.Length; i += Vector<double>.Count)
-        {
-            lanes += new Vector<double>(values[i..]);
-        }
-
-        double sum = Vector.Sum(lanes);
-        for (; i < values.Length; i++)
-        {
-            sum += values[i];
-        }
-
-        return sum;
     }
 }
