@@ -94,10 +94,16 @@ public sealed class FollowedMove
         CultureInfo.InvariantCulture,
         $"{_segments.Count} piece(s) over {_length * 1e3:0.##} mm, at most {LargestDeviation.Micrometers:0.###} µm off the model ({_maximumDeviation * 1e6:0.###} µm allowed)");
 
-    internal static FollowedMove Along(IHeightModel model, SurfacePosition from, SurfacePosition to, double tolerance)
+    internal static FollowedMove Along(IHeightModel model, SurfacePosition from, SurfacePosition to, double tolerance, double share)
     {
-        LineProfile profile = LineProfile.Of(model, from, to, tolerance);
-        List<int> knots = MoveSplitting.Knots(profile, tolerance);
+        if (share == 0)
+        {
+            double length = new ProfileLine(model, from, to).Length;
+            return new FollowedMove([new MoveSegment(from, to, 0, 0, length, 0)], true, length, tolerance);
+        }
+
+        LineProfile profile = LineProfile.Of(model, from, to, tolerance / share);
+        List<int> knots = MoveSplitting.Knots(profile, tolerance / share);
         MoveSegment[] segments = new MoveSegment[knots.Count - 1];
         for (int k = 0; k < segments.Length; k++)
         {
@@ -105,10 +111,10 @@ public sealed class FollowedMove
             segments[k] = new MoveSegment(
                 profile.Line.Position(profile.Distance(a)),
                 profile.Line.Position(profile.Distance(b)),
-                profile.Height(a),
-                profile.Height(b),
+                share * profile.Height(a),
+                share * profile.Height(b),
                 profile.Distance(b) - profile.Distance(a),
-                profile.Deviation(a, b));
+                share * profile.Deviation(a, b));
         }
 
         return new FollowedMove(segments, profile.IsProven, profile.Line.Length, tolerance);

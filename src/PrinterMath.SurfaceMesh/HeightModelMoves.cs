@@ -30,12 +30,15 @@ public static class HeightModelMoves
     /// FollowedMove move = model.Follow(from, to, maximumDeviation: Length.FromMicrometers(5));
     /// foreach (MoveSegment piece in move.Segments) { /* piece.End, piece.EndHeight */ }
     /// </code></example>
-    public static FollowedMove Follow(this IHeightModel model, SurfacePosition from, SurfacePosition to, Length maximumDeviation)
+    public static FollowedMove Follow(this IHeightModel model, SurfacePosition from, SurfacePosition to, Length maximumDeviation) =>
+        Follow(Guard.NotNull(model), from, to, maximumDeviation, 1);
+
+    /// <summary>Follows a share of the height, from 0 to 1.</summary>
+    internal static FollowedMove Follow(IHeightModel model, SurfacePosition from, SurfacePosition to, Length maximumDeviation, double share)
     {
-        Guard.NotNull(model);
         double tolerance = Guard.Finite(maximumDeviation.Meters, nameof(maximumDeviation));
         return tolerance >= LeastDeviation
-            ? FollowedMove.Along(model, from, to, tolerance)
+            ? FollowedMove.Along(model, from, to, tolerance, share)
             : throw Guard.Out(nameof(maximumDeviation), tolerance, "1e-9 m or more");
     }
 }
