@@ -31,10 +31,10 @@ public static class HeightModelMoves
     /// foreach (MoveSegment piece in move.Segments) { /* piece.End, piece.EndHeight */ }
     /// </code></example>
     public static FollowedMove Follow(this IHeightModel model, SurfacePosition from, SurfacePosition to, Length maximumDeviation) =>
-        Follow(Guard.NotNull(model), from, to, maximumDeviation, 1);
+        FollowShare(Guard.NotNull(model), from, to, maximumDeviation, 1);
 
     /// <summary>Follows a share of the height, from 0 to 1.</summary>
-    internal static FollowedMove Follow(IHeightModel model, SurfacePosition from, SurfacePosition to, Length maximumDeviation, double share)
+    internal static FollowedMove FollowShare(IHeightModel model, SurfacePosition from, SurfacePosition to, Length maximumDeviation, double share)
     {
         double tolerance = Guard.Finite(maximumDeviation.Meters, nameof(maximumDeviation));
         return tolerance >= LeastDeviation

@@ -111,7 +111,7 @@ public sealed class HeightTaper
     /// <exception cref="ArgumentException">The move has no length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range, see <see cref="HeightModelMoves.Follow"/>.</exception>
     public FollowedMove Follow(IHeightModel model, SurfacePosition from, SurfacePosition to, Length height, Length maximumDeviation) =>
-        HeightModelMoves.Follow(Guard.NotNull(model), from, to, maximumDeviation, ShareAt(height));
+        HeightModelMoves.FollowShare(Guard.NotNull(model), from, to, maximumDeviation, ShareAt(height));
 
     /// <summary>Invariant text.</summary>
     /// <returns>Both heights.</returns>
