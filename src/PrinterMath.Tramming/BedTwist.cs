@@ -5,14 +5,14 @@ using UnitsNet;
 namespace PrinterMath.Tramming;
 
 /// <summary>
-/// Twist of a bed on four screws: the amplitude t of the saddle fitted jointly with the plane, positive where the first screw and the one
-/// diagonally across stand above the plane.
+/// Twist of a bed on four supports or more: the amplitude t of the saddle fitted jointly with the plane, positive where the first support, and of four the one
+/// diagonally across, stand above the plane.
 /// </summary>
 /// <remarks>
-/// <para>z = a + b·x + c·y + t·p(x, y). At the screws p is, a plane apart, the pattern of heights that no plane contains, largest value 1: for a
-/// rectangle +1, −1, +1, −1 in order around, so that t = (h₁ − h₂ + h₃ − h₄)/4. Between the screws p is the product of the coordinates along
-/// the bisectors of the diagonals, the shape of a thin plate twisted by its corners.</para>
-/// <para>No tilt removes a twist: it is kept out of the turns. Findings: <c>twist.significant</c> (caution), <c>twist.notProbed</c>,
+/// <para>z = a + b·x + c·y + t·p(x, y). At the supports p is, a plane apart, the pattern of heights that no plane contains, largest value 1: for a
+/// rectangle +1, −1, +1, −1 in order around, so that t = (h₁ − h₂ + h₃ − h₄)/4. Between the supports p is the product of the coordinates along
+/// the bisectors of the diagonals, the shape of a thin plate twisted by its corners. With more than four supports it is the saddle, of all directions, that stands out most from a plane at them.</para>
+/// <para>No tilt removes a twist: it is kept out of the turns unless <see cref="TrammingOptions.RemoveTwist"/> asks for it. Findings: <c>twist.significant</c> (caution), <c>twist.notProbed</c>,
 /// <c>twist.uncertainty.unknown</c>, <c>twist.noSaddle</c> and <c>twist.noPlane</c> (blocking for the amplitude alone, not for the plan).</para>
 /// <para>Source: least squares with an added regressor, Frisch, Waugh 1933, Econometrica 1, 387 (from memory); the saddle w = k·x·y of a plate twisted
 /// at its corners: Timoshenko, Woinowsky-Krieger 1959, Theory of Plates and Shells, pure bending and twisting (from memory).</para>

@@ -10,6 +10,11 @@ internal static class SequenceCheck
             throw Guard.Refused(parameter, "There is no pass; a sequence needs at least one.");
         }
 
+        if (!supports.AreThreeOrFourScrews)
+        {
+            throw Guard.Refused(nameof(supports), "A sequence learns from three or four screws that are turned by hand; these supports are others.");
+        }
+
         double last = double.NegativeInfinity;
         for (int p = 0; p < passes.Length; p++)
         {
@@ -33,6 +38,15 @@ internal static class SequenceCheck
             }
 
             last = pass.HasTimes ? pass.Seconds[^1] : last;
+        }
+    }
+
+    /// <summary>Next turns are computed from the learned response, which knows neither limits nor the twist.</summary>
+    internal static void Next(TrammingOptions next)
+    {
+        if (next.RemoveTwist || Guard.NotNull(next.Limits, "options.Next.Limits").Count > 0)
+        {
+            throw Guard.Refused("options", "Next turns of a sequence know neither RemoveTwist nor Limits; plan from the last plane with BedSupports.Plan.");
         }
     }
 }

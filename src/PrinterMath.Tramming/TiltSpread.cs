@@ -1,4 +1,5 @@
 using MathNet.Numerics;
+using MathNet.Numerics.Distributions;
 using PrinterMath.Measurement;
 using UnitsNet;
 
@@ -54,6 +55,45 @@ internal static class TiltSpread
         double mean = MeanOfAbsolute(degreesOfFreedom) * (sx + sy);
         double narrowing = double.IsPositiveInfinity(degreesOfFreedom) ? 1 : (degreesOfFreedom - 2) / degreesOfFreedom;
         return Measured<Length>.FromSi(mean, Math.Sqrt(Math.Max(0, square - (mean * mean * narrowing))), degreesOfFreedom);
+    }
+
+    /// <summary>
+    /// The same for slopes about any mean, with σ the scale of t: E|b + σt| = 2σ·f(b/σ)·(ν + b²/σ²)/(ν − 1) + b(2F(b/σ) − 1), and
+    /// cov(|B|, |C|) by the first two terms of Mehler's expansion, ρσ₁σ₂(2Φ₁ − 1)(2Φ₂ − 1) + ρ²σ₁σ₂·2φ₁φ₂ (normal; both from memory).
+    /// </summary>
+    internal static Measured<Length> OfPredicted(double slopeX, double slopeY, SlopeCovariance slopes, double width, double depth, double degreesOfFreedom)
+    {
+        if (slopeX == 0 && slopeY == 0)
+        {
+            return OfLeveled(slopes, width, depth, degreesOfFreedom);
+        }
+
+        double sx = width * Math.Sqrt(slopes.X);
+        double sy = depth * Math.Sqrt(slopes.Y);
+        double bx = width * slopeX;
+        double by = depth * slopeY;
+        double r = sx * sy > 0 ? Math.Clamp(width * depth * slopes.Both / (sx * sy), -1, 1) : 0;
+        double mean = MeanOfAbsolute(bx, sx, degreesOfFreedom) + MeanOfAbsolute(by, sy, degreesOfFreedom);
+        double signs = Sign(bx / sx) * Sign(by / sy);
+        double both = sx * sy * ((r * signs) + (r * r * 2 * Normal.PDF(0, 1, bx / sx) * Normal.PDF(0, 1, by / sy)));
+        double variance = VarianceOfAbsolute(bx, sx) + VarianceOfAbsolute(by, sy) + (2 * both);
+        return Measured<Length>.FromSi(mean, Math.Sqrt(variance), degreesOfFreedom);
+
+        static double Sign(double ratio) => (2 * Normal.CDF(0, 1, ratio)) - 1;
+
+        static double VarianceOfAbsolute(double b, double s)
+        {
+            double m = MeanOfAbsolute(b, s, double.PositiveInfinity);
+            return Math.Max(0, (s * s) + ((b - m) * (b + m)));
+        }
+    }
+
+    private static double MeanOfAbsolute(double b, double s, double degreesOfFreedom)
+    {
+        double t = b / s;
+        return degreesOfFreedom is <= 1 or double.PositiveInfinity
+            ? (2 * s * Normal.PDF(0, 1, t)) + (b * ((2 * Normal.CDF(0, 1, t)) - 1))
+            : (2 * s * StudentT.PDF(0, 1, degreesOfFreedom, t) * (degreesOfFreedom + (t * t)) / (degreesOfFreedom - 1)) + (b * ((2 * StudentT.CDF(0, 1, degreesOfFreedom, t)) - 1));
     }
 
     private static double MeanOfAbsolute(double degreesOfFreedom) => double.IsPositiveInfinity(degreesOfFreedom)

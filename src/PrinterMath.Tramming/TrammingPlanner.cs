@@ -3,107 +3,155 @@ using UnitsNet;
 
 namespace PrinterMath.Tramming;
 
-/// <summary>Height changes that bring the plane's heights at the screws to one height.</summary>
+/// <summary>Height changes that bring the plane's heights at the screws to one height, as far as supports and limits allow.</summary>
 internal static class TrammingPlanner
 {
     internal static TrammingPlan Plan(BedSupports supports, PlaneFit plane, TrammingOptions options)
     {
-        ReadOnlySpan<AdjustingScrew> screws = supports.ScrewSpan;
-        int still = Check(screws, options);
-        double smallest = Guard.NonNegative(options.SmallestUsefulTurn.Revolutions, "options.SmallestUsefulTurn");
-        BedTwist? twist = supports.Twist is TwistPattern pattern ? TwistEstimator.Estimate(plane, pattern) : null;
-        if (plane.Blocking is not null)
+        var request = PlanRequest.Of(supports, options);
+        TwistFit? fit = supports.Twist is TwistPattern pattern ? TwistEstimator.Fit(plane, pattern) : null;
+        BedTwist? twist = fit is null ? null : TwistEstimator.Result(fit, options.RemoveTwist);
+        if ((plane.Blocking ?? (options.RemoveTwist ? fit!.Missing : null)) is Finding missing)
         {
-            return new TrammingPlan(plane, [], [], null, twist);
+            return TrammingPlan.Blocked(plane, twist, [], missing);
         }
 
-        PlaneSolution solution = plane.Solution;
-        double target = Reference(solution, supports, still, options.TargetHeight);
-        double[] covariance = Covariance(solution, supports, still, options.TargetHeight is not null);
-        var turns = new ScrewTurn[screws.Length];
-        var leadErrors = new Place[screws.Length];
-        for (int i = 0; i < turns.Length; i++)
+        TwistFit? removed = options.RemoveTwist ? fit : null;
+        PlaneSolution solution = removed is null
+            ? plane.Solution
+            : plane.Solution with { UnitVariance = removed.UnitVariance, DegreesOfFreedom = removed.DegreesOfFreedom };
+        var problem = new LevelProblem(request.Motion, supports.Adjustable, solution.Axes);
+        LevelGoal goal = Goal(supports, request, options, solution, removed);
+        var level = LevelSolution.Of(problem, goal);
+        var findings = new List<Finding>();
+        Notice(findings, PlanFindings.Away(supports.Adjustable, plane.Places));
+        Notice(findings, options.Limits.Count == 0 ? null : PlanFindings.UnitOfLimits(options.Limits, 2 * supports.Axes.LongestAlong));
+        if (level.Conflict is NearestPoint conflict)
         {
-            Measured<Length> lead = screws[i].Thread.Lead;
-            double change = target - solution.Height(screws[i].XMeters, screws[i].YMeters);
-            Measured<Length> measured = i == still
-                ? Measured.Exact(Length.Zero)
-                : Measured<Length>.FromSi(change, Math.Sqrt(covariance[(i * turns.Length) + i]), solution.DegreesOfFreedom);
-            turns[i] = new ScrewTurn(screws[i], measured, smallest);
-            double error = measured.SiValue * lead.SiStandardUncertainty / lead.SiValue;
-            leadErrors[i] = new Place(screws[i].XMeters, screws[i].YMeters, error * error);
+            return TrammingPlan.Blocked(plane, twist, findings, PlanFindings.Infeasible(Names(supports, conflict.Set), conflict.LeastExcess));
         }
 
         (double width, double depth) = plane.ProbedExtent;
-        var predicted = new PredictedPlane(target, solution, supports.Axes, leadErrors, width, depth);
-        return new TrammingPlan(plane, turns, covariance, predicted, twist);
+        double spread = (Math.Abs(level.SlopeX) * width) + (Math.Abs(level.SlopeY) * depth);
+        Notice(findings, request.Motion.Tilts == 1 ? PlanFindings.Unreached(request.Motion, solution, Unreached(problem, solution, width, depth)) : null);
+        Notice(findings, level.IsLimited ? PlanFindings.Limited(Held(supports, level, goal), level.TiltIsLimited, level.SlopeX, level.SlopeY, spread) : null);
+
+        double[] covariance = level.Covariance(problem, solution, removed, supports.Adjustable, (request.Motion.X, request.Motion.Y));
+        Measured<Length>[] changes = Changes(supports, request.Still, level, covariance, solution.DegreesOfFreedom);
+        Place[] errors = Errors(supports.Adjustable, level.Changes);
+        var predicted = new PredictedPlane(
+            new PredictedLevel(level.Height, request.Motion.X, request.Motion.Y, level.SlopeX, level.SlopeY), solution, removed, supports.Motion, errors, width, depth);
+        return TrammingPlan.Of(plane, supports, changes, covariance, solution.DegreesOfFreedom, request.SmallestTurns, predicted, twist, RemainingTwist(fit, removed, supports, errors), findings);
     }
 
-    private static int Check(ReadOnlySpan<AdjustingScrew> screws, TrammingOptions options)
+    private static LevelGoal Goal(BedSupports supports, in PlanRequest request, TrammingOptions options, in PlaneSolution plane, TwistFit? twist)
     {
-        if (options.TargetHeight is Length height)
+        ReadOnlySpan<AdjustableSupport> places = supports.Adjustable;
+        double[] heights = new double[places.Length];
+        double mean = 0;
+        for (int i = 0; i < heights.Length; i++)
         {
-            Guard.Finite(height.Meters, "options.TargetHeight");
+            double rest = twist is null ? 0 : twist.Amplitude * twist.Rest(places[i].XMeters, places[i].YMeters);
+            heights[i] = plane.Height(places[i].XMeters, places[i].YMeters) + rest;
+            mean += rest / heights.Length;
         }
 
-        if (options.KeepStill is not string name)
+        double reference = request.Target
+            ?? (request.Still >= 0 && !supports.Motion.IsAnchored ? heights[request.Still] : plane.Height(request.Motion.X, request.Motion.Y) + mean);
+        double[]? weights = options.LeastTotalTurning ? new double[heights.Length] : null;
+        for (int i = 0; i < weights?.Length; i++)
         {
-            return -1;
+            weights[i] = 1 / places[i].TurnLead.SiValue;
         }
 
-        if (options.TargetHeight is not null)
+        return new LevelGoal(heights, plane.SlopeX, plane.SlopeY, reference, request.Target is not null, request.Motion.IsAnchored, request.Low, request.High, weights);
+    }
+
+    private static Measured<Length>[] Changes(BedSupports supports, int still, LevelSolution level, double[] covariance, double degreesOfFreedom)
+    {
+        var changes = new Measured<Length>[level.Changes.Length];
+        for (int i = 0; i < changes.Length; i++)
         {
-            throw Guard.Refused(nameof(options), "KeepStill and TargetHeight exclude each other; give one.");
+            double variance = covariance[(i * changes.Length) + i];
+            changes[i] = i == still ? Measured.Exact(Length.Zero)
+                : level.IsHeld(i) || variance == 0 ? Measured.Exact(Length.FromMeters(level.Changes[i]))
+                : Measured<Length>.FromSi(level.Changes[i], Math.Sqrt(variance), degreesOfFreedom);
         }
 
-        for (int i = 0; i < screws.Length; i++)
+        return changes;
+    }
+
+    /// <summary>Variance of the height at each support that leads and whole steps leave.</summary>
+    private static Place[] Errors(ReadOnlySpan<AdjustableSupport> supports, double[] changes)
+    {
+        var errors = new Place[supports.Length];
+        for (int i = 0; i < errors.Length; i++)
         {
-            if (string.Equals(screws[i].Name, name, StringComparison.Ordinal))
+            Measured<Length> lead = supports[i].TurnLead;
+            double error = changes[i] * lead.SiStandardUncertainty / lead.SiValue;
+            double grain = supports[i].Grain;
+            errors[i] = new Place(supports[i].XMeters, supports[i].YMeters, (error * error) + (grain * grain / 12));
+        }
+
+        return errors;
+    }
+
+    /// <summary>The twist after the turns: as it was, or zero, uncertain by the fit's own and by what errors of the changes twist.</summary>
+    private static Measured<Length>? RemainingTwist(TwistFit? fit, TwistFit? removed, BedSupports supports, Place[] errors)
+    {
+        if (fit is null || fit.Missing is not null)
+        {
+            return null;
+        }
+
+        double variance = fit.Variance;
+        if (removed is not null)
+        {
+            double square = 0;
+            double[] pattern = new double[errors.Length];
+            for (int i = 0; i < errors.Length; i++)
             {
-                return i;
+                pattern[i] = fit.Pattern.At(errors[i].X, errors[i].Y);
+                for (int j = 0; j < errors.Length; j++)
+                {
+                    pattern[i] -= supports.Motion.Influence(errors[i].X, errors[i].Y, errors[j]) * fit.Pattern.At(errors[j].X, errors[j].Y);
+                }
+
+                square += pattern[i] * pattern[i];
+            }
+
+            for (int i = 0; i < errors.Length; i++)
+            {
+                variance += errors[i].Weight * (pattern[i] / square) * (pattern[i] / square);
             }
         }
 
-        throw Guard.Refused(nameof(options), $"KeepStill names '{name}', which is not one of the screws.");
+        return Measured<Length>.FromSi(removed is null ? fit.Amplitude : 0, Math.Sqrt(variance), fit.DegreesOfFreedom);
     }
 
-    /// <summary>The height all screws are brought to: the still screw's, the stated one, or that at the centre of the screws, which is their mean.</summary>
-    private static double Reference(in PlaneSolution plane, BedSupports supports, int still, Length? stated)
+    private static double Unreached(LevelProblem problem, in PlaneSolution plane, double width, double depth)
     {
-        (double x, double y) = ReferencePlace(supports, still);
-        return stated is Length height ? height.Meters : plane.Height(x, y);
+        (double x, double y) = problem.Unreached(plane.SlopeX, plane.SlopeY);
+        return (Math.Abs(x) * width) + (Math.Abs(y) * depth);
     }
 
-    private static (double X, double Y) ReferencePlace(BedSupports supports, int still) => still >= 0
-        ? (supports.ScrewSpan[still].XMeters, supports.ScrewSpan[still].YMeters)
-        : (supports.Axes.CentreX, supports.Axes.CentreY);
-
-    /// <summary>cov(Δhᵢ, Δhⱼ): of height differences to the reference, or of heights alone when the target is stated.</summary>
-    private static double[] Covariance(in PlaneSolution plane, BedSupports supports, int still, bool stated)
+    private static string Names(BedSupports supports, IEnumerable<HalfPlane> set)
     {
-        ReadOnlySpan<AdjustingScrew> screws = supports.ScrewSpan;
-        (double x, double y) = ReferencePlace(supports, still);
-        double[] covariance = new double[screws.Length * screws.Length];
-        for (int i = 0; i < screws.Length; i++)
+        string[] names = [.. supports.Adjustable.ToArray().Select(support => support.Name)];
+        return string.Join(", ", set.SelectMany(edge => new[] { edge.Lower, edge.Upper }).Where(i => i >= 0).Distinct().Order().Select(i => $"'{names[i]}'"));
+    }
+
+    private static string Held(BedSupports supports, LevelSolution level, LevelGoal goal)
+    {
+        string[] names = [.. supports.Adjustable.ToArray().Select(support => support.Name)];
+        return string.Join(", ", names.Where((_, i) => level.Changes[i] <= goal.Low[i] || level.Changes[i] >= goal.High[i]).Select(name => $"'{name}'"));
+    }
+
+    private static void Notice(List<Finding> findings, Finding? finding)
+    {
+        if (finding is not null)
         {
-            for (int j = 0; j < screws.Length; j++)
-            {
-                covariance[(i * screws.Length) + j] = stated
-                    ? plane.HeightCovariance(screws[i].XMeters, screws[i].YMeters, screws[j].XMeters, screws[j].YMeters)
-                    : Difference(plane, screws[i], screws[j], x, y);
-            }
+            findings.Add(finding);
         }
-
-        return covariance;
-    }
-
-    /// <summary>cov(h_ref − hᵢ, h_ref − hⱼ) = σ²(ΔuᵢΔuⱼ/Σwu² + ΔvᵢΔvⱼ/Σwv²): the mean height cancels, and with it its error.</summary>
-    private static double Difference(in PlaneSolution plane, AdjustingScrew first, AdjustingScrew second, double x, double y)
-    {
-        (double u, double v) = plane.Axes.Local(x, y);
-        (double u1, double v1) = plane.Axes.Local(first.XMeters, first.YMeters);
-        (double u2, double v2) = plane.Axes.Local(second.XMeters, second.YMeters);
-        return plane.UnitVariance
-            * (((u1 - u) * (u2 - u) / plane.Axes.AlongMoment) + ((v1 - v) * (v2 - v) / plane.Axes.AcrossMoment));
     }
 }

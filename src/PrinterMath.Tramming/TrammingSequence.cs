@@ -149,7 +149,7 @@ public sealed class TrammingSequence
     /// <param name="passes">The passes in order, at least one; nothing was turned before the first.</param>
     /// <param name="options">What is known beforehand; null for the defaults of <see cref="TrammingSequenceOptions"/>.</param>
     /// <returns>The sequence, or a result whose findings say what the readings lack.</returns>
-    /// <exception cref="ArgumentException">No pass, a turn before the first, a screw that is not there, a pass before the one it follows, or options that contradict each other.</exception>
+    /// <exception cref="ArgumentException">No pass, a turn before the first, a screw that is not there, a pass before the one it follows, other supports than three or four screws turned by hand, or options that contradict each other or limit the next turns.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is out of range.</exception>
     public static TrammingSequence Of(BedSupports supports, IReadOnlyList<TrammingPass> passes, TrammingSequenceOptions? options = null)
     {
@@ -157,6 +157,7 @@ public sealed class TrammingSequence
         chosen.Check();
         TrammingPass[] copy = [.. Guard.NotNull(passes)];
         SequenceCheck.Passes(Guard.NotNull(supports), copy, nameof(passes));
+        SequenceCheck.Next(chosen.Next);
         return SequenceEstimator.Estimate(supports, copy, chosen);
     }
 

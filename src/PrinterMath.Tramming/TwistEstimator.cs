@@ -11,7 +11,20 @@ internal static class TwistEstimator
     /// <summary>Points whose saddle is, a plane apart, below this mean square of the pattern's 1 say nothing about a twist.</summary>
     private const double LeastMeanSquare = 1e-4;
 
-    internal static BedTwist Estimate(PlaneFit plane, TwistPattern pattern)
+    internal static BedTwist Result(TwistFit fit, bool removed)
+    {
+        if (fit.Missing is not null)
+        {
+            return new BedTwist(default, fit.Missing);
+        }
+
+        var measured = Measured<Length>.FromSi(fit.Amplitude, Math.Sqrt(fit.Variance), fit.DegreesOfFreedom);
+        return TwoSidedTest.IsSignificant(measured.SiValue, measured.SiStandardUncertainty, measured.DegreesOfFreedom)
+            ? new BedTwist(measured, Significant(measured, removed))
+            : new BedTwist(measured, null);
+    }
+
+    internal static TwistFit Fit(PlaneFit plane, TwistPattern pattern)
     {
         if (plane.Blocking is not null)
         {
@@ -20,32 +33,9 @@ internal static class TwistEstimator
 
         if (!pattern.IsSaddle)
         {
-            return Without("twist.noSaddle", "One screw stands inside the triangle of the others, or three in one line; their heights form no saddle.");
+            return Without("twist.noSaddle", "One support stands inside the triangle of the others, or all but one in one line; their heights form no saddle.");
         }
 
-        (double square, double product) = Project(plane, pattern);
-        if (square <= LeastMeanSquare * plane.Solution.Axes.Weight)
-        {
-            return Without("twist.notProbed", "The probe points lie where a twisted bed looks like a tilted one; probe near all four screws.");
-        }
-
-        double amplitude = product / square;
-        double squares = Math.Max(0, plane.Noise.WeightedSquares - (amplitude * product));
-        var noise = NoiseScale.Of(plane.Noise.IsStated, plane.Noise.WidenForMisfit, squares, plane.Noise.Readings - Coefficients, plane.LargestHeight);
-        if (!noise.IsKnown)
-        {
-            return Without("twist.uncertainty.unknown", "The readings leave no scatter beside plane and twist; state the probe's repeatability or probe more points.");
-        }
-
-        var measured = Measured<Length>.FromSi(amplitude, Math.Sqrt(noise.UnitVariance / square), noise.DegreesOfFreedom);
-        return TwoSidedTest.IsSignificant(measured.SiValue, measured.SiStandardUncertainty, measured.DegreesOfFreedom)
-            ? new BedTwist(measured, Significant(measured))
-            : new BedTwist(measured, null);
-    }
-
-    /// <summary>Σw·p̃² and Σw·p̃·r, with p̃ the saddle less its own fitted plane and r the residuals of the heights.</summary>
-    private static (double Square, double Product) Project(PlaneFit plane, TwistPattern pattern)
-    {
         PrincipalAxes axes = plane.Solution.Axes;
         ReadOnlySpan<Place> places = plane.Places;
         double mean = 0, along = 0, across = 0;
@@ -67,15 +57,27 @@ internal static class TwistEstimator
             product += places[i].Weight * rest * plane.ResidualSpan[i].SiValue;
         }
 
-        return (square, product);
+        if (square <= LeastMeanSquare * axes.Weight)
+        {
+            return Without("twist.notProbed", "The probe points lie where a twisted bed looks like a tilted one; probe near all the supports.");
+        }
+
+        double amplitude = product / square;
+        double squares = Math.Max(0, plane.Noise.WeightedSquares - (amplitude * product));
+        var noise = NoiseScale.Of(plane.Noise.IsStated, plane.Noise.WidenForMisfit, squares, plane.Noise.Readings - Coefficients, plane.LargestHeight);
+        return noise.IsKnown
+            ? new TwistFit(null, amplitude, noise.UnitVariance / square, noise.UnitVariance, noise.DegreesOfFreedom, pattern, axes, mean, along, across)
+            : Without("twist.uncertainty.unknown", "The readings leave no scatter beside plane and twist; state the probe's repeatability or probe more points.");
     }
 
-    private static BedTwist Without(string code, string why) => new(default, new Finding(code, FindingSeverity.Blocking, why));
+    private static TwistFit Without(string code, string why) => TwistFit.Without(new Finding(code, FindingSeverity.Blocking, why));
 
-    private static Finding Significant(Measured<Length> amplitude) => new(
+    private static Finding Significant(Measured<Length> amplitude, bool removed) => new(
         "twist.significant",
         FindingSeverity.Caution,
-        $"The bed is twisted by {amplitude} at the screws; no turning of screws on a stiff bed removes it, and it is kept out of the turns.",
+        removed
+            ? $"The bed is twisted by {amplitude} at the supports; the turns take it out, which strains a stiff bed or leaves it rocking on two supports."
+            : $"The bed is twisted by {amplitude} at the supports; no turning of screws on a stiff bed removes it, and it is kept out of the turns.",
         new FindingNumber("amplitude", amplitude.SiValue, "m"),
         new FindingNumber("standardUncertainty", amplitude.SiStandardUncertainty, "m"));
 }

@@ -1,12 +1,26 @@
 namespace PrinterMath.Tramming;
 
 /// <summary>
-/// The pattern of four support heights that no plane contains, and the saddle over the bed that takes it: the null vector n of [1 x y]ᵀ,
-/// nᵢ = ±area of the triangle of the other three, scaled to a largest |n| of 1; the saddle is the product of the coordinates along the bisectors of the diagonals.
+/// The saddle over the bed that takes what no plane contains of the heights at four or more supports: a product of coordinates along two directions.
+/// Four: n is the null vector of [1 x y]ᵀ, nᵢ = ±area of the triangle of the other three, scaled to a largest |n| of 1; the directions are the bisectors of the diagonals.
+/// More: the directions, square to each other, whose saddle is the farthest from any plane at the supports; n is that saddle there, a plane apart.
 /// </summary>
 internal readonly record struct TwistPattern(bool IsSaddle, double CentreX, double CentreY, double E1X, double E1Y, double E2X, double E2Y, double Scale)
 {
-    internal static TwistPattern Of(ReadOnlySpan<AdjustingScrew> s)
+    /// <summary>A saddle that is, a plane apart, below this part of itself at the supports is none.</summary>
+    private const double LeastSaddle = 1e-3;
+
+    internal static TwistPattern Of(ReadOnlySpan<Place> s) => s.Length == 4 ? OfFour(s) : OfMany(s);
+
+    /// <summary>Height of the saddle that stands for a pattern amplitude of 1; a plane apart, 1 at the support where the pattern is largest.</summary>
+    internal double At(double x, double y)
+    {
+        double dx = x - CentreX;
+        double dy = y - CentreY;
+        return Scale * ((dx * E1X) + (dy * E1Y)) * ((dx * E2X) + (dy * E2Y));
+    }
+
+    private static TwistPattern OfFour(ReadOnlySpan<Place> s)
     {
         Span<double> n = [Area(s[1], s[2], s[3]), -Area(s[0], s[2], s[3]), Area(s[0], s[1], s[3]), -Area(s[0], s[1], s[2])];
         double largest = 0;
@@ -28,15 +42,66 @@ internal readonly record struct TwistPattern(bool IsSaddle, double CentreX, doub
         return positive == 2 && negative == 2 ? Saddle(s, n) : default;
     }
 
-    /// <summary>Height of the saddle that stands for a pattern amplitude of 1; a plane apart, 1 at the support where the pattern is largest.</summary>
-    internal double At(double x, double y)
+    private static TwistPattern OfMany(ReadOnlySpan<Place> s)
     {
-        double dx = x - CentreX;
-        double dy = y - CentreY;
-        return Scale * ((dx * E1X) + (dy * E1Y)) * ((dx * E2X) + (dy * E2Y));
+        var axes = PrincipalAxes.Of(s);
+        double[] product = new double[s.Length];
+        double[] difference = new double[s.Length];
+        double size = 0;
+        for (int i = 0; i < s.Length; i++)
+        {
+            double dx = s[i].X - axes.CentreX;
+            double dy = s[i].Y - axes.CentreY;
+            product[i] = dx * dy;
+            difference[i] = ((dx * dx) - (dy * dy)) / 2;
+            size += ((dx * dx) + (dy * dy)) * ((dx * dx) + (dy * dy)) / 4;
+        }
+
+        RemovePlane(product, s, axes);
+        RemovePlane(difference, s, axes);
+        double pp = 0, pd = 0, dd = 0;
+        for (int i = 0; i < s.Length; i++)
+        {
+            pp += product[i] * product[i];
+            pd += product[i] * difference[i];
+            dd += difference[i] * difference[i];
+        }
+
+        // cos φ·xy + sin φ·(x² − y²)/2 is the product of coordinates along directions turned by −φ/2
+        (double sine, double cosine) = Math.SinCos(Math.Atan2(2 * pd, pp - dd) / 2);
+        (double sin, double cos) = Math.SinCos(-Math.Atan2(sine, cosine) / 2);
+        double largest = 0, first = 0;
+        for (int i = 0; i < s.Length; i++)
+        {
+            double n = (cosine * product[i]) + (sine * difference[i]);
+            first = i == 0 ? n : first;
+            largest = Math.Max(largest, Math.Abs(n));
+        }
+
+        return largest * largest > LeastSaddle * LeastSaddle * size / s.Length
+            ? new TwistPattern(true, axes.CentreX, axes.CentreY, cos, sin, -sin, cos, (first < 0 ? -1 : 1) / largest)
+            : default;
     }
 
-    private static TwistPattern Saddle(ReadOnlySpan<AdjustingScrew> s, ReadOnlySpan<double> n)
+    private static void RemovePlane(double[] heights, ReadOnlySpan<Place> s, in PrincipalAxes axes)
+    {
+        double mean = 0, along = 0, across = 0;
+        for (int i = 0; i < heights.Length; i++)
+        {
+            (double u, double v) = axes.Local(s[i].X, s[i].Y);
+            mean += heights[i] / heights.Length;
+            along += heights[i] * u / axes.AlongMoment;
+            across += heights[i] * v / axes.AcrossMoment;
+        }
+
+        for (int i = 0; i < heights.Length; i++)
+        {
+            (double u, double v) = axes.Local(s[i].X, s[i].Y);
+            heights[i] -= mean + (along * u) + (across * v);
+        }
+    }
+
+    private static TwistPattern Saddle(ReadOnlySpan<Place> s, ReadOnlySpan<double> n)
     {
         (double ux, double uy) = Diagonal(s, n, 1);
         (double vx, double vy) = Diagonal(s, n, -1);
@@ -44,8 +109,8 @@ internal readonly record struct TwistPattern(bool IsSaddle, double CentreX, doub
         double minus = Math.Sqrt(((ux - vx) * (ux - vx)) + ((uy - vy) * (uy - vy)));
         var unscaled = new TwistPattern(
             true,
-            (s[0].XMeters + s[1].XMeters + s[2].XMeters + s[3].XMeters) / 4,
-            (s[0].YMeters + s[1].YMeters + s[2].YMeters + s[3].YMeters) / 4,
+            (s[0].X + s[1].X + s[2].X + s[3].X) / 4,
+            (s[0].Y + s[1].Y + s[2].Y + s[3].Y) / 4,
             (ux + vx) / plus,
             (uy + vy) / plus,
             (ux - vx) / minus,
@@ -55,14 +120,14 @@ internal readonly record struct TwistPattern(bool IsSaddle, double CentreX, doub
         for (int i = 0; i < n.Length; i++)
         {
             squares += n[i] * n[i];
-            projection += n[i] * unscaled.At(s[i].XMeters, s[i].YMeters);
+            projection += n[i] * unscaled.At(s[i].X, s[i].Y);
         }
 
         return unscaled with { Scale = squares / projection };
     }
 
     /// <summary>Direction of the diagonal between the two supports whose pattern has the given sign.</summary>
-    private static (double X, double Y) Diagonal(ReadOnlySpan<AdjustingScrew> s, ReadOnlySpan<double> n, int sign)
+    private static (double X, double Y) Diagonal(ReadOnlySpan<Place> s, ReadOnlySpan<double> n, int sign)
     {
         int first = -1, second = -1;
         for (int i = 0; i < n.Length; i++)
@@ -73,12 +138,12 @@ internal readonly record struct TwistPattern(bool IsSaddle, double CentreX, doub
             }
         }
 
-        double dx = s[second].XMeters - s[first].XMeters;
-        double dy = s[second].YMeters - s[first].YMeters;
+        double dx = s[second].X - s[first].X;
+        double dy = s[second].Y - s[first].Y;
         double length = Math.Sqrt((dx * dx) + (dy * dy));
         return (dx / length, dy / length);
     }
 
-    private static double Area(AdjustingScrew a, AdjustingScrew b, AdjustingScrew c) =>
-        ((b.XMeters - a.XMeters) * (c.YMeters - a.YMeters)) - ((c.XMeters - a.XMeters) * (b.YMeters - a.YMeters));
+    private static double Area(in Place a, in Place b, in Place c) =>
+        ((b.X - a.X) * (c.Y - a.Y)) - ((c.X - a.X) * (b.Y - a.Y));
 }

@@ -179,8 +179,9 @@ public class TrammingPlanTests
     public void CallersMistakesAreRefused()
     {
         PlaneFit plane = PlaneFit.Fit(ReferenceBeds.P9());
+        Assert.Throws<ArgumentException>(() => BedSupports.Of(Screw("a", 0, 0)));
         Assert.Throws<ArgumentException>(() => BedSupports.Of(Screw("a", 0, 0), Screw("b", 1, 0)));
-        Assert.Throws<ArgumentException>(() => BedSupports.Of([.. Enumerable.Range(0, 5).Select(i => Screw($"s{i}", i, i * i))]));
+        Assert.Throws<ArgumentException>(() => BedSupports.Of([.. Enumerable.Range(0, 65).Select(i => Screw($"s{i}", i, i * i))]));
         Assert.Throws<ArgumentNullException>(() => BedSupports.Of(Screw("a", 0, 0), Screw("b", 1, 0), null!));
         ArgumentException twice = Assert.Throws<ArgumentException>(() => BedSupports.Of(Screw("a", 0, 0), Screw("b", 100, 0), Screw("a", 0, 100)));
         Assert.Contains("'a'", twice.Message, StringComparison.Ordinal);
