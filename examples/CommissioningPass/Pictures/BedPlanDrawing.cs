@@ -34,7 +34,7 @@ internal static class BedPlanDrawing
 
         rear.Leaders(canvas, 24 + (rear.Lines * LineHeight) + 2, upwards: true, Y);
         front.Leaders(canvas, bottom + Margin + 2, upwards: false, Y);
-        foreach (BedSupport support in plan.Supports)
+        foreach (SupportMark support in plan.Supports)
         {
             Mark(canvas, X(support.X), Y(support.Y), support);
         }
@@ -47,7 +47,7 @@ internal static class BedPlanDrawing
             "Which screw to turn, and which way as seen from the hand that turns. Triangle up: the bed goes up there; triangle down: it goes down; ring: leave it. Small dots: probed points.");
     }
 
-    private static void Mark(SvgCanvas canvas, double x, double y, BedSupport support)
+    private static void Mark(SvgCanvas canvas, double x, double y, SupportMark support)
     {
         if (support.Leave)
         {

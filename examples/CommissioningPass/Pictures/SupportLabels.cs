@@ -6,7 +6,7 @@ internal sealed class SupportLabels
     private const double LineHeight = 15;
     private const double Gap = 10;
 
-    private readonly List<(BedSupport Support, double Place, double Middle, double Half, int Level)> _blocks = [];
+    private readonly List<(SupportMark Support, double Place, double Middle, double Half, int Level)> _blocks = [];
 
     private SupportLabels()
     {
@@ -16,11 +16,11 @@ internal sealed class SupportLabels
 
     private int BlockLines => _blocks.Max(block => Text(block.Support).Length);
 
-    internal static SupportLabels Place(IEnumerable<BedSupport> supports, Func<double, double> column)
+    internal static SupportLabels Place(IEnumerable<SupportMark> supports, Func<double, double> column)
     {
         var labels = new SupportLabels();
         var ends = new List<double>();
-        foreach (BedSupport support in supports.OrderBy(support => support.X).ThenBy(support => support.Y))
+        foreach (SupportMark support in supports.OrderBy(support => support.X).ThenBy(support => support.Y))
         {
             double half = Text(support).Max(SvgCanvas.WidthOf) / 2;
             double middle = Math.Clamp(column(support.X), half + 2, SvgCanvas.Width - half - 2);
@@ -41,7 +41,7 @@ internal sealed class SupportLabels
     /// <summary>Lines from the screws to their blocks, to be drawn below everything else.</summary>
     internal void Leaders(SvgCanvas canvas, double edge, bool upwards, Func<double, double> row)
     {
-        foreach ((BedSupport support, double place, double middle, double half, int level) in _blocks)
+        foreach ((SupportMark support, double place, double middle, double half, int level) in _blocks)
         {
             double away = level * BlockLines * LineHeight * (upwards ? -1 : 1);
             canvas.Line(place, row(support.Y), Math.Clamp(place, middle - half, middle + half), edge + away, Palette.Grey);
@@ -50,7 +50,7 @@ internal sealed class SupportLabels
 
     internal void Draw(SvgCanvas canvas, double edge, bool upwards)
     {
-        foreach ((BedSupport support, _, double middle, double half, int level) in _blocks)
+        foreach ((SupportMark support, _, double middle, double half, int level) in _blocks)
         {
             string[] lines = Text(support);
             double first = upwards ? edge - (((level * BlockLines) + lines.Length - 1) * LineHeight) - 4 : edge + (((level * BlockLines) + 1) * LineHeight) - 2;
@@ -62,7 +62,7 @@ internal sealed class SupportLabels
         }
     }
 
-    private static string[] Text(BedSupport support)
+    private static string[] Text(SupportMark support)
     {
         string name = SvgCanvas.Fit(support.Name, SvgCanvas.Width / 2);
         return support.Leave

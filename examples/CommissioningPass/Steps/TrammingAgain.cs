@@ -21,7 +21,7 @@ internal static class TrammingAgain
 
         string label = FormattableString.Invariant($"Pass {passes.Passes.Count}: ");
         Verdict<Length> now = passes.Judge(limits.FirstLayerSpread);
-        BedSupport[] supports = passes.TryGetNextTurns(out IReadOnlyList<ScrewTurn> turns) ? [.. turns.Select((turn, i) => TrammingStep.Support(turn, screws[i], now))] : [];
+        SupportMark[] supports = passes.TryGetNextTurns(out IReadOnlyList<ScrewTurn> turns) ? [.. turns.Select((turn, i) => TrammingStep.Support(turn, screws[i], now))] : [];
         return first with
         {
             Entries =
@@ -50,7 +50,7 @@ internal static class TrammingAgain
         }
     }
 
-    private static IEnumerable<PassEntry> Turns(IReadOnlyList<ScrewTurn> turns, BedSupport[] supports)
+    private static IEnumerable<PassEntry> Turns(IReadOnlyList<ScrewTurn> turns, SupportMark[] supports)
     {
         for (int i = 0; i < turns.Count; i++)
         {

@@ -24,7 +24,7 @@ internal static class TrammingStep
         return later is null ? first : TrammingAgain.Add(first, TrammingSequence.Of(supports, [TrammingPass.First(probed), .. later.Passes]), screws, limits);
     }
 
-    internal static BedSupport Support(ScrewTurn turn, BedScrew screw, Verdict<Length> now) => new(
+    internal static SupportMark Support(ScrewTurn turn, BedScrew screw, Verdict<Length> now) => new(
         turn.Name,
         screw.XMillimetres,
         screw.YMillimetres,
@@ -34,12 +34,12 @@ internal static class TrammingStep
         turn.HeightChange.SiValue > 0,
         now.Conclusion == Conclusion.Within || !turn.WorthTurning);
 
-    internal static IReadOnlyList<string> ToDo(IReadOnlyList<BedSupport> supports) =>
+    internal static IReadOnlyList<string> ToDo(IReadOnlyList<SupportMark> supports) =>
         [.. supports.Where(support => !support.Leave).Select(support => "Turn " + support.Words), .. supports.All(support => support.Leave) ? Array.Empty<string>() : ["Then probe again to see."]];
 
-    internal static IReadOnlyList<string> LeaveAlone(IReadOnlyList<BedSupport> supports) => [.. supports.Where(support => support.Leave).Select(support => support.Words)];
+    internal static IReadOnlyList<string> LeaveAlone(IReadOnlyList<SupportMark> supports) => [.. supports.Where(support => support.Leave).Select(support => support.Words)];
 
-    internal static BedPlanData Picture(IReadOnlyList<BedSupport> supports, IReadOnlyList<ProbePoint> probed) =>
+    internal static BedPlanData Picture(IReadOnlyList<SupportMark> supports, IReadOnlyList<ProbePoint> probed) =>
         new(supports, [.. probed.Select(point => (point.X.Millimeters, point.Y.Millimeters))]);
 
     internal static string Advice(Verdict<Length> now) => now.Conclusion switch
@@ -59,7 +59,7 @@ internal static class TrammingStep
 
         TrammingPlan plan = stand.Plan(plane);
         Verdict<Length> now = plan.Judge(limits.FirstLayerSpread);
-        BedSupport[] supports = [.. plan.Turns.Select((turn, i) => Support(turn, screws[i], now))];
+        SupportMark[] supports = [.. plan.Turns.Select((turn, i) => Support(turn, screws[i], now))];
         Verdict<Length> later = limits.FirstLayerSpread.Judge(plan.PredictedPlane.HeightSpread);
         return new PassStep(
             "tramming",
@@ -100,7 +100,7 @@ internal static class TrammingStep
         }
     }
 
-    private static IEnumerable<PassEntry> Turns(TrammingPlan plan, BedSupport[] supports)
+    private static IEnumerable<PassEntry> Turns(TrammingPlan plan, SupportMark[] supports)
     {
         for (int i = 0; i < plan.Turns.Count; i++)
         {

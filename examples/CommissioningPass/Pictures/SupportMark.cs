@@ -9,7 +9,7 @@ namespace CommissioningPass.Pictures;
 /// <param name="From">From which side the hand turns.</param>
 /// <param name="Raises">Whether the bed goes up there.</param>
 /// <param name="Leave">Whether it is best left alone.</param>
-internal sealed record BedSupport(string Name, double X, double Y, string Turn, string Sense, string From, bool Raises, bool Leave)
+internal sealed record SupportMark(string Name, double X, double Y, string Turn, string Sense, string From, bool Raises, bool Leave)
 {
     internal string Words => Leave ? $"{Name}: leave it" : $"{Name}: {Turn} {Sense} {From}, which {(Raises ? "raises" : "lowers")} the bed";
 }
