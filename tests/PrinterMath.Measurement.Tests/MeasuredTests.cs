@@ -141,6 +141,11 @@ public sealed class MeasuredTests
         Check(Speed.FromMillimetersPerSecond(5), q => q.MetersPerSecond, 5e-3);
         Check(RotationalSpeed.FromRadiansPerSecond(3), q => q.RadiansPerSecond, 3);
         Check(CoefficientOfThermalExpansion.FromPerKelvin(2e-5), q => q.PerKelvin, 2e-5);
+        Check(TemperatureChangeRate.FromDegreesCelsiusPerMinute(120), q => q.DegreesCelsiusPerSecond, 2);
+        Check(ThermalConductivity.FromWattsPerMeterKelvin(0.2), q => q.WattsPerMeterKelvin, 0.2);
+        Check(SpecificEntropy.FromKilojoulesPerKilogramKelvin(1.3), q => q.JoulesPerKilogramKelvin, 1300);
+        Check(SpecificEnergy.FromKilojoulesPerKilogram(60), q => q.JoulesPerKilogram, 60_000);
+        Check(HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(90), q => q.WattsPerSquareMeterKelvin, 90);
 
         static void Check<T>(T quantity, Func<T, double> si, double expected)
             where T : struct
