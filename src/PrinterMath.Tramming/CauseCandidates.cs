@@ -34,30 +34,15 @@ internal static class CauseCandidates
         int[] reversing = [.. Enumerable.Range(0, screws).Where(k => PlayOperator.Reverses(moves[k]))];
         foreach (int k in reversing)
         {
-            yield return new CauseCandidate(SequenceCause.Backlash, r.Screws[k].Name, -1, [], k, gap => Lost(r, [k], moves, gap), Steps(moves[k]));
+            yield return new CauseCandidate(SequenceCause.Backlash, r.Screws[k].Name, -1, [], k, gap => ScrewPlay.Of(gap, k).Lost(r, gap), Steps(moves[k]));
         }
 
         if (reversing.Length > 0)
         {
             int[] turned = [.. Enumerable.Range(0, screws).Where(k => moves[k].Any(move => move != 0))];
             double[] largest = [.. moves.OrderBy(move => move.Sum(Math.Abs)).Last()];
-            yield return new CauseCandidate(SequenceCause.Backlash, "all screws", -1, [], -1, gap => Lost(r, turned, moves, gap), Steps(largest));
+            yield return new CauseCandidate(SequenceCause.Backlash, "all screws", -1, [], -1, gap => ScrewPlay.Of(gap, turned).Lost(r, gap), Steps(largest));
         }
-    }
-
-    private static double[] Lost(SequenceReadings r, int[] screws, double[][] moves, double gap)
-    {
-        double[][] lost = [.. screws.Select(k => PlayOperator.Lost(moves[k], gap))];
-        return r.Column(i =>
-        {
-            double sum = 0;
-            for (int s = 0; s < screws.Length; s++)
-            {
-                sum += r.Influence(i, screws[s]) * lost[s][r.Pass[i]];
-            }
-
-            return sum;
-        });
     }
 
     /// <summary>Gaps to try, by equal ratios up to all that was turned.</summary>

@@ -16,13 +16,14 @@ internal static class CauseSearch
     /// <summary>Share of single points in the risk of what is loose: the mean of two readings has heavier tails than an F test allows for.</summary>
     private const double ShareOfPoints = 0.2;
 
-    internal static (SequenceDiagnosis[] Found, SequenceSystem System) Run(SequenceReadings readings, TrammingSequenceOptions options)
+    internal static (SequenceDiagnosis[] Found, SequenceSystem System, ScrewPlay? Play) Run(SequenceReadings readings, TrammingSequenceOptions options)
     {
         List<double[]> accepted = [];
         HashSet<int> released = [];
         List<SequenceDiagnosis> found = [];
-        CauseCandidate[] candidates = CauseCandidates.All(readings);
-        SequenceSystem system = new(readings, options, released, accepted);
+        ScrewPlay? play = ScrewPlay.Stated(readings, options)?.Refined(readings, new SequenceSystem(readings, options, released, accepted, null).Fit());
+        CauseCandidate[] candidates = [.. CauseCandidates.All(readings).Where(candidate => play is null || candidate.Gap is null)];
+        SequenceSystem system = new(readings, options, released, accepted, play);
         double freedom = readings.Noise.DegreesOfFreedom;
         while (candidates.Length > 0)
         {
@@ -47,14 +48,16 @@ internal static class CauseSearch
                 .. likely.Where(rival => rival.Candidate.Cause != first && Explains(system, rival, chosen, freedom))
                     .Select(rival => rival.Candidate.Cause).Distinct().Order(),
             ];
-            Measured<Length> effect = Effect(fit, chosen.Candidate, freedom, out string subject);
+            ScrewPlay? learned = first == SequenceCause.Backlash ? Learned(chosen.Candidate, readings, fit) : null;
+            Measured<Length> effect = learned is null ? Effect(fit, chosen.Candidate, freedom, out string subject) : Gap(learned, readings, new SequenceSystem(readings, options, released, accepted, learned).Fit(), freedom, chosen.Candidate, out subject);
             found.Add(new SequenceDiagnosis(first, subject, chosen.Candidate.Pass, effect, all, rivals, SequenceFindings.Of(first, subject, chosen.Candidate.Pass, effect, all, rivals, readings)));
-            Accept(chosen.Candidate, readings, accepted, released);
-            system = new SequenceSystem(readings, options, released, accepted);
+            play = learned is null ? play : learned with { Uncertainty = effect.SiStandardUncertainty };
+            Accept(play is null || learned is null ? chosen.Candidate : chosen.Candidate with { Columns = [play.Slope(readings)] }, accepted, released);
+            system = new SequenceSystem(readings, options, released, accepted, play);
             candidates = [.. candidates.Where(candidate => candidate.Cause != first && !rivals.Contains(candidate.Cause))];
         }
 
-        return ([.. found], system);
+        return ([.. found], system, play);
     }
 
     /// <summary>Causes share alike, and corners with points what is loose.</summary>
@@ -65,7 +68,7 @@ internal static class CauseSearch
         return part / groups.Select(other => other[0].Candidate.Cause).Distinct().Count();
     }
 
-    private static void Accept(CauseCandidate candidate, SequenceReadings readings, List<double[]> accepted, HashSet<int> released)
+    private static void Accept(CauseCandidate candidate, List<double[]> accepted, HashSet<int> released)
     {
         if (candidate.Cause != SequenceCause.Lead)
         {
@@ -73,7 +76,17 @@ internal static class CauseSearch
             return;
         }
 
-        released.UnionWith(candidate.Screw >= 0 ? [candidate.Screw] : Enumerable.Range(0, readings.Screws.Length));
+        released.Add(candidate.Screw >= 0 ? candidate.Screw : SequenceSystem.AllScrews);
+    }
+
+    private static ScrewPlay Learned(CauseCandidate candidate, SequenceReadings readings, SequenceFit fit) =>
+        ScrewPlay.Of(candidate.Gaps![0], candidate.Screw >= 0 ? [candidate.Screw] : [.. Enumerable.Range(0, readings.Screws.Length)]).Refined(readings, fit);
+
+    private static Measured<Length> Gap(ScrewPlay play, SequenceReadings readings, SequenceFit beside, double freedom, CauseCandidate candidate, out string subject)
+    {
+        subject = candidate.Subject;
+        bool known = beside.TryCoefficients([play.Slope(readings)], out _, out double[] u) && double.IsFinite(u[0]);
+        return Measured<Length>.FromSi(play.Gap, known ? u[0] : play.Gap, freedom);
     }
 
     private static bool Explains(SequenceSystem system, CauseTrial rival, CauseTrial chosen, double freedom)
@@ -82,19 +95,10 @@ internal static class CauseSearch
         return beside.Freedom == 0 || UpperTail.Probability(beside.Square, beside.Freedom, freedom) > RiskBesideRival;
     }
 
-    /// <summary>The coefficient, of several the one farthest out; a gap with the uncertainty of what it loses.</summary>
+    /// <summary>The coefficient, of several the one farthest out.</summary>
     private static Measured<Length> Effect(SequenceFit fit, CauseCandidate candidate, double freedom, out string subject)
     {
         subject = candidate.Subject;
-        if (candidate.Gap is Func<double, double[]> lost)
-        {
-            double gap = candidate.Gaps![0];
-            double[] low = lost(gap * 0.99), high = lost(gap * 1.01);
-            double[] slope = [.. high.Zip(low, (h, l) => (h - l) / (0.02 * gap))];
-            bool known = fit.TryCoefficients([slope], out _, out double[] u) && double.IsFinite(u[0]);
-            return Measured<Length>.FromSi(gap, known ? u[0] : gap, freedom);
-        }
-
         double[][] columns = candidate.Columns;
         if (!fit.TryCoefficients(columns, out double[] value, out double[] uncertainty))
         {

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace PrinterMath.Tramming;
 
 /// <summary>
-/// Turns t = R⁻¹Δh of the learned response R, and how far the bed then stands from level: cov = C(plane) + Σtₖtₗ·cov(Rᵢₖ, Rⱼₗ) + (P·u(turn))².
+/// Turns t = R⁻¹Δh of the learned response R, and how far the bed then stands from level: cov = C(plane) + Σtₖtₗ·cov(Rᵢₖ, Rⱼₗ) + (P·u(turn))² + u²(play). Each turn is longer by the play that it first takes up.
 /// JCGM 102:2011, 6.2.1.
 /// </summary>
 internal sealed class NextTurns
@@ -25,7 +25,7 @@ internal sealed class NextTurns
 
     internal ScrewTurn[] Turns { get; }
 
-    /// <summary>Covariance of the moves at the screws that stems from the response, m².</summary>
+    /// <summary>Covariance of the moves at the screws that stems from the response and from the play, m².</summary>
     internal double[] Response { get; }
 
     /// <summary>The same from the setting of the turns.</summary>
@@ -36,7 +36,7 @@ internal sealed class NextTurns
 
     internal Finding? Blocking { get; }
 
-    internal static NextTurns Of(BedSupports supports, TrammingPlan plan, LearnedResponse learned, TrammingSequenceOptions options, double freedom)
+    internal static NextTurns Of(BedSupports supports, TrammingPlan plan, LearnedResponse learned, TrammingSequenceOptions options, double freedom, Func<int, int, (double Room, double Uncertainty)> play)
     {
         AdjustingScrew[] screws = supports.ScrewSpan.ToArray();
         int n = screws.Length;
@@ -59,7 +59,13 @@ internal sealed class NextTurns
             setting[(k * n) + k] = sigma * sigma;
         }
 
-        ScrewTurn[] made = [.. screws.Select((screw, k) => Turn(screw, k, turns, inverse, plan, learned, options, freedom))];
+        Measured<Length>[] taken = [.. screws.Select((_, k) => TakenUp(play(k, Math.Sign(turns[k] * learned.Mean[(k * n) + k])), freedom))];
+        for (int k = 0; k < n; k++)
+        {
+            response[(k * n) + k] += taken[k].SiStandardUncertainty * taken[k].SiStandardUncertainty;
+        }
+
+        ScrewTurn[] made = [.. screws.Select((screw, k) => Turn(screw, k, turns, inverse, plan, learned, options, freedom, taken[k]))];
         return new NextTurns(supports.Axes, screws, made, response, setting, Remaining(supports, plan, response, setting, still), null);
     }
 
@@ -115,8 +121,12 @@ internal sealed class NextTurns
         return turns;
     }
 
+    private static Measured<Length> TakenUp((double Room, double Uncertainty) play, double freedom) => play.Uncertainty > 0
+        ? Measured<Length>.FromSi(play.Room, play.Uncertainty, freedom)
+        : Measured.Exact(Length.FromMeters(play.Room));
+
     private static ScrewTurn Turn(
-        AdjustingScrew screw, int k, double[] turns, double[] inverse, TrammingPlan plan, LearnedResponse learned, TrammingSequenceOptions options, double freedom)
+        AdjustingScrew screw, int k, double[] turns, double[] inverse, TrammingPlan plan, LearnedResponse learned, TrammingSequenceOptions options, double freedom, Measured<Length> taken)
     {
         int n = turns.Length;
         double lead = learned.Mean[(k * n) + k];
@@ -139,7 +149,7 @@ internal sealed class NextTurns
         Measured<Length> change = turns[k] == 0
             ? Measured.Exact(Length.Zero)
             : Measured<Length>.FromSi(turns[k] * lead, Math.Sqrt(Math.Max(0, variance)), freedom);
-        return new ScrewTurn(learnedScrew, change, options.Next.SmallestUsefulTurn.Revolutions);
+        return new ScrewTurn(learnedScrew, change, options.Next.SmallestUsefulTurn.Revolutions, taken);
     }
 
     private static double[] Remaining(BedSupports supports, TrammingPlan plan, double[] response, double[] setting, int still)

@@ -25,11 +25,11 @@ internal static class SequenceEstimator
         }
 
         PlaneFit[] planes = [.. passes.Select(pass => PlaneOf(pass, readings, options))];
-        (SequenceDiagnosis[] diagnoses, SequenceSystem system) = CauseSearch.Run(readings, options);
+        (SequenceDiagnosis[] diagnoses, SequenceSystem system, ScrewPlay? play) = CauseSearch.Run(readings, options);
         LearnedResponse learned = system.Learn();
         double freedom = readings.Noise.DegreesOfFreedom;
         TrammingPlan plan = supports.Plan(planes[^1], options.Next);
-        var next = NextTurns.Of(supports, plan, learned, options, freedom);
+        var next = NextTurns.Of(supports, plan, learned, options, freedom, (screw, sense) => play?.Room(readings, screw, sense) ?? (0, 0));
         Measured<double>? factor = ConvergenceEstimator.Factor([.. planes.Select(plane => ConvergenceEstimator.Of(supports, plane.Solution))], freedom);
         return new TrammingSequence(
             supports, passes, plan, next, learned, Responses(supports, learned, options, freedom), diagnoses, factor, freedom, Notices(readings, passes, next, diagnoses, planes[^1]));

@@ -70,7 +70,7 @@ internal static class SequenceFindings
         string says = cause switch
         {
             SequenceCause.Lead => Text($"A turn at {subject} moves the bed by {effect} more than its stated lead: check thread, sense and whether the screw turns at all; the next turns use what was learned."),
-            SequenceCause.Backlash => Text($"At {subject}, {effect} of motion is lost when the sense is reversed: always come from the same side, compress the springs more or secure the nut."),
+            SequenceCause.Backlash => Text($"At {subject}, {effect} of motion is lost when the sense is reversed: the next turns take it up; compress the springs more or secure the nut."),
             SequenceCause.Flex => Text($"The shape of the {subject} changes from pass to pass, twist or bow by up to {effect}: turn less at opposite corners against each other, slacken what clamps the plate, support it at three points."),
             SequenceCause.Loose => Text($"Before pass {pass + 1}, {subject} moved by {effect} that no turn explains: look for a loose nut, spring, carriage or plate there."),
             _ => Text($"Over the {readings.Span:0} s the heights drift by {effect} ({subject}): wait until bed and frame keep their temperature, then start anew."),

@@ -7,15 +7,18 @@ namespace PrinterMath.Tramming;
 /// </summary>
 internal sealed class SequenceSystem
 {
-    /// <summary>What a lead that is not bound by its prior may be off, in nominal leads.</summary>
-    private const double Released = 100;
+    /// <summary>Common factor of all leads, among the leads let loose.</summary>
+    internal const int AllScrews = -1;
+
+    /// <summary>What a lead that is let loose may be off, a standard deviation in nominal leads: dead and reversed screws lie within two.</summary>
+    private const double Released = 1;
 
     private readonly List<double[]> _priorColumns = [];
-    private readonly List<(int At, int Of, double Sigma)> _responses = [];
+    private readonly List<(int Index, int Column, double Sigma)> _loadings = [];
     private readonly double[] _response;
     private readonly ColumnBasis _free;
 
-    internal SequenceSystem(SequenceReadings readings, TrammingSequenceOptions options, IReadOnlyCollection<int> released, IEnumerable<double[]> accepted)
+    internal SequenceSystem(SequenceReadings readings, TrammingSequenceOptions options, IReadOnlyCollection<int> released, IEnumerable<double[]> accepted, ScrewPlay? play)
     {
         Readings = readings;
         int screws = readings.Screws.Length;
@@ -27,6 +30,11 @@ internal sealed class SequenceSystem
             }
         }
 
+        if (released.Contains(AllScrews))
+        {
+            AddCommonFactor();
+        }
+
         for (int screw = 0; screw < screws; screw++)
         {
             for (int pass = 1; pass < readings.Passes; pass++)
@@ -35,9 +43,12 @@ internal sealed class SequenceSystem
             }
         }
 
+        _priorColumns.AddRange(play?.Unknowns(readings) ?? []);
         int rows = readings.Count + _priorColumns.Count;
         double reference = readings.Height(0);
-        _response = Pad(readings.Column(i => readings.Height(i) - reference - Demanded(i)), rows);
+        double[] lost = play?.Lost(readings, play.Gap) ?? new double[readings.Count];
+        double[] heights = readings.Column(i => readings.Height(i) - reference - Demanded(i));
+        _response = Pad([.. heights.Zip(lost, (height, l) => height - l)], rows);
         _free = new ColumnBasis(readings.Place, readings.RootWeight, readings.PlacesAreShared ? readings.Places : 0);
         foreach (double[] column in readings.ShapeOfBed().Concat(options.ZeroIsKept ? [] : Offsets()).Concat(accepted))
         {
@@ -104,14 +115,12 @@ internal sealed class SequenceSystem
             mean[(k * screws) + k] = Readings.Screws[k].Thread.Lead.SiValue;
         }
 
-        for (int i = 0; i < _responses.Count; i++)
+        foreach ((int one, int column, double sigma) in _loadings)
         {
-            int one = (_responses[i].At * screws) + _responses[i].Of;
-            mean[one] += _responses[i].Sigma * ColumnBasis.Dot(inverse.AsSpan(i * m, m), right);
-            for (int j = 0; j < _responses.Count; j++)
+            mean[one] += sigma * ColumnBasis.Dot(inverse.AsSpan(column * m, m), right);
+            foreach ((int other, int with, double tau) in _loadings)
             {
-                int other = (_responses[j].At * screws) + _responses[j].Of;
-                covariance[(one * mean.Length) + other] = _responses[i].Sigma * _responses[j].Sigma * (inverse[(i * m) + j] + inverse[(j * m) + i]) / 2;
+                covariance[(one * mean.Length) + other] += sigma * tau * (inverse[(column * m) + with] + inverse[(with * m) + column]) / 2;
             }
         }
 
@@ -138,9 +147,20 @@ internal sealed class SequenceSystem
         if (sigma > 0)
         {
             double[] turned = Readings.Turned[of];
-            _responses.Add((at, of, sigma));
+            _loadings.Add(((at * Readings.Screws.Length) + of, _priorColumns.Count, sigma));
             _priorColumns.Add(Readings.Column(i => sigma * Readings.Influence(i, at) * turned[Readings.Pass[i]]));
         }
+    }
+
+    private void AddCommonFactor()
+    {
+        int screws = Readings.Screws.Length;
+        for (int k = 0; k < screws; k++)
+        {
+            _loadings.Add(((k * screws) + k, _priorColumns.Count, Released * Readings.Screws[k].Thread.Lead.SiValue));
+        }
+
+        _priorColumns.Add(Readings.Column(i => Released * Demanded(i)));
     }
 
     private void AddSetting(int screw, int pass, double sigma)

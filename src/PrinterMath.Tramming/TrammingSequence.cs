@@ -14,6 +14,7 @@ namespace PrinterMath.Tramming;
 /// <para>Causes are looked for in the residuals by F tests of nested linear models: Bonferroni over the places of a cause, Holm over causes, family-wise risk
 /// <see cref="TrammingSequenceOptions.FamilyWiseRisk"/>. Where one is significant, that of the largest marginal likelihood is named, with effects of any length as likely beforehand for each cause: causes with more places,
 /// more numbers or more certain effects gain nothing by that. A cause that another one explains away is named as undecided between the two (<see cref="SequenceDiagnosis.Rivals"/>).</para>
+/// <para>Play, stated or found, makes a turn longer by what of the gap it first takes up (<see cref="ScrewTurn.PlayTakenUp"/>), by where earlier turns left the screw in it.</para>
 /// <para>What cannot be seen: a move of a corner in the very interval in which its screw was turned far hides in the prior of the lead, and so does motion lost in a first turn. A drift at a steady pace is told from steps
 /// only when there are passes enough, and only with times. A point is called moved only when read twice before and twice after.</para>
 /// <para>Findings: <c>sequence.uncertainty.unknown</c>, <c>plane.collinear</c>, <c>sequence.response.none</c> (blocking), one for each diagnosis, <c>sequence.lead</c>, <c>sequence.backlash</c>,

@@ -1,3 +1,4 @@
+using PrinterMath.Measurement;
 using UnitsNet;
 
 namespace PrinterMath.Tramming;
@@ -26,6 +27,11 @@ public sealed record TrammingSequenceOptions
     /// <value>Zero or more; 3° by default (common practice, no source).</value>
     public Angle TurnUncertainty { get; init; } = Angle.FromDegrees(3);
 
+    /// <summary>Motion that every screw loses when its sense is reversed, known beforehand.</summary>
+    /// <remarks>Next turns are longer by what of it they first take up. Stated, it is not looked for; left out, it is looked for, and what is found serves the next turns in the same way.</remarks>
+    /// <value>Zero or more; null by default: not known.</value>
+    public Measured<Length>? Play { get; init; }
+
     /// <summary>Whether heights of all passes count from the same zero. False when the zero was found anew on the bed between passes: then only tilts are compared.</summary>
     /// <value>True by default.</value>
     public bool ZeroIsKept { get; init; } = true;
@@ -44,6 +50,11 @@ public sealed record TrammingSequenceOptions
         if (ProbeRepeatability is Length s)
         {
             Guard.Positive(s.Meters, Name + nameof(ProbeRepeatability));
+        }
+
+        if (Play is Measured<Length> play)
+        {
+            Guard.NonNegative(play.HasValue ? play.SiValue : double.NaN, Name + nameof(Play));
         }
 
         Guard.Between(RelativeLeadUncertainty, 0, 1, Name + nameof(RelativeLeadUncertainty));

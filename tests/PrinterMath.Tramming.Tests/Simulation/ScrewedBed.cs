@@ -77,19 +77,31 @@ internal sealed class ScrewedBed
         List<TrammingPass> passes = [Read([])];
         while (passes.Count < _story.Passes)
         {
-            AppliedTurn[] turns = _story.Hunts ? Hunt() : Follow(passes[^1]);
-            Make(turns);
-            _pass = passes.Count;
-            _time += PauseTime;
-            if (_story.Fault == BedFault.LooseCorner && _pass == _moment)
-            {
-                _heights[_corner] -= _story.Size;
-            }
-
-            passes.Add(Read(turns));
+            passes.Add(Next(_story.Hunts ? Hunt() : Follow(passes[^1])));
         }
 
         return passes;
+    }
+
+    /// <summary>Turns made, and the pass after them.</summary>
+    internal TrammingPass Next(AppliedTurn[] turns)
+    {
+        Make(turns);
+        _pass++;
+        _time += PauseTime;
+        if (_story.Fault == BedFault.LooseCorner && _pass == _moment)
+        {
+            _heights[_corner] -= _story.Size;
+        }
+
+        return Read(turns);
+    }
+
+    /// <summary>Height spread of the plate over the bed, dome, twist and drift apart.</summary>
+    internal double Spread()
+    {
+        double[] corners = [Flat(0, 0), Flat(240, 0), Flat(0, 240), Flat(240, 240)];
+        return corners.Max() - corners.Min();
     }
 
     internal void Make(IEnumerable<AppliedTurn> turns)
