@@ -1,88 +1,50 @@
+using MathNet.Numerics.LinearAlgebra;
+
 namespace PrinterMath.Resonance;
 
-/// <summary>Newton's method for as many equations as unknowns, with differences for derivatives: for well-scaled small systems near their solution.</summary>
+/// <summary>Newton's method for as many equations as unknowns, near their solution.</summary>
 internal static class NewtonIteration
 {
-    private const double Difference = 1e-6;
-    private const double Converged = 1e-14;
-    private const int MostIterations = 30;
+    private const double Converged = 1e-13;
+    private const double LongestStep = 0.5;
+    private const int MostIterations = 14;
 
-    internal static void Solve(Action<double[], double[]> equations, double[] unknowns)
+    /// <summary>Values and slopes (row: equation, column: unknown) at a point.</summary>
+    internal delegate void Equations(double[] unknowns, double[] values, double[,] slopes);
+
+    /// <summary>Moves the unknowns to the solution; false when they do not settle.</summary>
+    internal static bool TrySolve(Equations equations, double[] unknowns)
     {
         int n = unknowns.Length;
-        double[] value = new double[n], ahead = new double[n], behind = new double[n];
-        double[,] matrix = new double[n, n + 1];
+        double[] values = new double[n];
+        double[,] slopes = new double[n, n];
+        double before = double.PositiveInfinity;
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
-            equations(unknowns, value);
-            for (int j = 0; j < n; j++)
-            {
-                double kept = unknowns[j];
-                unknowns[j] = kept + Difference;
-                equations(unknowns, ahead);
-                unknowns[j] = kept - Difference;
-                equations(unknowns, behind);
-                unknowns[j] = kept;
-                for (int i = 0; i < n; i++)
-                {
-                    matrix[i, j] = (ahead[i] - behind[i]) / (2 * Difference);
-                    matrix[i, n] = -value[i];
-                }
-            }
-
-            double[] step = Eliminate(matrix, n);
+            equations(unknowns, values, slopes);
+            double[] step = Matrix<double>.Build.DenseOfArray(slopes).LU().Solve(Vector<double>.Build.Dense(values)).AsArray();
             double largest = 0;
-            for (int j = 0; j < n; j++)
+            for (int i = 0; i < n; i++)
             {
-                unknowns[j] += step[j];
-                largest = Math.Max(largest, Math.Abs(step[j]));
-            }
-
-            if (largest < Converged)
-            {
-                return;
-            }
-        }
-    }
-
-    /// <summary>Gauss elimination with row pivots of an n × (n + 1) system.</summary>
-    private static double[] Eliminate(double[,] m, int n)
-    {
-        for (int column = 0; column < n; column++)
-        {
-            int pivot = column;
-            for (int row = column + 1; row < n; row++)
-            {
-                pivot = Math.Abs(m[row, column]) > Math.Abs(m[pivot, column]) ? row : pivot;
-            }
-
-            for (int k = column; k <= n; k++)
-            {
-                (m[column, k], m[pivot, k]) = (m[pivot, k], m[column, k]);
-            }
-
-            for (int row = column + 1; row < n; row++)
-            {
-                double factor = m[row, column] / m[column, column];
-                for (int k = column; k <= n; k++)
+                double relative = Math.Abs(step[i]) / Math.Max(1, Math.Abs(unknowns[i]));
+                if (!(relative <= LongestStep))
                 {
-                    m[row, k] -= factor * m[column, k];
+                    return false;
                 }
-            }
-        }
 
-        double[] x = new double[n];
-        for (int row = n - 1; row >= 0; row--)
-        {
-            double sum = m[row, n];
-            for (int k = row + 1; k < n; k++)
+                largest = Math.Max(largest, relative);
+                unknowns[i] -= step[i];
+            }
+
+            // Near the end a step is rounding alone and no longer shrinks.
+            if (largest < Converged || (largest < 1e-10 && largest >= before))
             {
-                sum -= m[row, k] * x[k];
+                return true;
             }
 
-            x[row] = sum / m[row, row];
+            before = largest;
         }
 
-        return x;
+        return false;
     }
 }

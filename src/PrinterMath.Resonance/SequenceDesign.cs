@@ -3,9 +3,6 @@ namespace PrinterMath.Resonance;
 /// <summary>Impulses for a mode of period 1 s: amplitudes and times in undamped periods.</summary>
 internal static class SequenceDesign
 {
-    internal const double LargestDamping = 0.3;
-    private const double ContinuationStep = 0.01;
-
     /// <summary>A_i ∝ C(k, i)·Kⁱ at i·T_d/2 with K = exp(−πζ/√(1 − ζ²)): k zero-vibration pairs in a row. Singer, Seering 1990.</summary>
     internal static (double[] Amplitudes, double[] Times) ZeroVibration(double dampingRatio, int pairs)
     {
@@ -25,32 +22,57 @@ internal static class SequenceDesign
         return (amplitudes, times);
     }
 
-    /// <summary>
-    /// Undamped: (1 + V)/4, (1 − V)/2, (1 + V)/4 at 0, T/2, T. Damped: C = S = 0 at a frequency below and one above, residual V at the design frequency, last
-    /// impulse at T_d; Newton's method, followed from ζ = 0 in steps of 0.01.
-    /// </summary>
+    /// <summary>C = S = 0 at a frequency below and one above, residual V at the design frequency, last impulse at T_d; followed from the undamped closed form.</summary>
     internal static (double[] Amplitudes, double[] Times) ExtraInsensitive(double dampingRatio, double tolerance)
     {
-        double below = Math.Acos(-(1 - tolerance) / (1 + tolerance)) / Math.PI;
-        double[] unknowns = [(1 + tolerance) / 4, (1 + tolerance) / 4, 0.5, below, 2 - below];
-        int steps = (int)Math.Ceiling(dampingRatio / ContinuationStep);
-        for (int step = 1; step <= steps; step++)
-        {
-            double zeta = dampingRatio * step / steps;
-            NewtonIteration.Solve((x, f) => Constraints(x, zeta, tolerance, f), unknowns);
-        }
-
-        return (
-            [unknowns[0], 1 - unknowns[0] - unknowns[1], unknowns[1]],
-            [0, unknowns[2], 1 / Math.Sqrt(1 - (dampingRatio * dampingRatio))]);
+        (double[] amplitudes, double[] zeros, _) = ChebyshevSequence.Undamped(2, tolerance);
+        ResidualCondition[] conditions =
+        [
+            ResidualCondition.AtUnknown(ConditionKind.Zero, dampingRatio, 0),
+            ResidualCondition.AtUnknown(ConditionKind.Zero, dampingRatio, 1),
+            ResidualCondition.At(ConditionKind.Level, dampingRatio, 1),
+            ResidualCondition.At(ConditionKind.LastAtDampedPeriod, dampingRatio, 1),
+        ];
+        return Followed(new ResidualEquations(3, conditions, tolerance), [.. amplitudes, 0.5, 1, .. zeros], dampingRatio);
     }
 
-    private static void Constraints(double[] x, double zeta, double tolerance, double[] f)
+    /// <summary>C = S = 0 at humps + 1 frequencies and extremes of height V between them, the middle one at the design frequency; followed from the undamped closed form.</summary>
+    internal static (double[] Amplitudes, double[] Times) MultiHump(double dampingRatio, int humps, double tolerance)
     {
-        double[] amplitudes = [x[0], 1 - x[0] - x[1], x[1]];
-        double[] times = [0, x[2], 1 / Math.Sqrt(1 - (zeta * zeta))];
-        (f[0], f[1]) = Residual.Components(amplitudes, times, 2 * Math.PI * x[3], zeta);
-        (f[2], f[3]) = Residual.Components(amplitudes, times, 2 * Math.PI * x[4], zeta);
-        f[4] = Residual.Ratio(amplitudes, times, 2 * Math.PI, zeta) - tolerance;
+        int pairs = humps + 1;
+        (double[] amplitudes, double[] zeros, double[] extremes) = ChebyshevSequence.Undamped(pairs, tolerance);
+        List<ResidualCondition> conditions = [];
+        List<double> frequencies = [];
+        void Add(double[] at, params ConditionKind[] kinds)
+        {
+            for (int i = 0; i < at.Length; i++)
+            {
+                bool middle = (2 * i) + 1 == at.Length;
+                conditions.AddRange(kinds.Select(kind => middle
+                    ? ResidualCondition.At(kind, dampingRatio, 1)
+                    : ResidualCondition.AtUnknown(kind, dampingRatio, frequencies.Count)));
+                if (!middle)
+                {
+                    frequencies.Add(at[i]);
+                }
+            }
+        }
+
+        Add(zeros, ConditionKind.Zero);
+        Add(extremes, ConditionKind.Level, ConditionKind.Extreme);
+        double[] start = [.. amplitudes, .. Enumerable.Range(1, pairs).Select(i => i / 2.0), .. frequencies];
+        return Followed(new ResidualEquations(pairs + 1, [.. conditions], tolerance), start, dampingRatio);
+    }
+
+    /// <summary>The solution at the damping wanted, or the refusal that says how far it goes.</summary>
+    internal static (double[] Amplitudes, double[] Times) Followed(ResidualEquations equations, double[] start, double dampingRatio)
+    {
+        double reached = Continuation.Follow(equations, ref start, dampingRatio);
+        return reached >= 1
+            ? (equations.Amplitudes(start), equations.Times(start))
+            : throw Guard.Out(
+                nameof(dampingRatio),
+                dampingRatio,
+                FormattableString.Invariant($"at most {Math.Floor(reached * dampingRatio * 1000) / 1000:0.000}, where a sequence of this kind ceases to exist"));
     }
 }

@@ -19,6 +19,7 @@ public static class SequenceSearch
 {
     private const double Margin = 0.25;
     private const double LargestDamping = 0.95;
+    private const double LargestDesignDamping = 0.3;
 
     /// <summary>The choice.</summary>
     /// <param name="modes">The modes, at least one; the first is taken as the dominant one.</param>
@@ -111,7 +112,7 @@ public static class SequenceSearch
         return new SequenceChoice(null, finding.Message, candidates, finding);
     }
 
-    private static double Design(Mode mode) => Math.Clamp(mode.DampingRatio.SiValue, 0, SequenceDesign.LargestDamping);
+    private static double Design(Mode mode) => Math.Clamp(mode.DampingRatio.SiValue, 0, LargestDesignDamping);
 
     private static double Worst(ImpulseSequence sequence, Box[] boxes) => boxes.Max(box => sequence.WorstResidual(box.Band, box.LowestDamping, box.HighestDamping));
 
