@@ -43,14 +43,7 @@ public static class AllowedAcceleration
             throw Guard.Refused(nameof(sequence), "The sequence is a single impulse, which does not spread the command; it must have at least two.");
         }
 
-        foreach (double amplitude in sequence.Amplitudes)
-        {
-            if (amplitude < 0)
-            {
-                throw Guard.Refused(nameof(sequence), FormattableString.Invariant($"The sequence has an impulse of {amplitude}; all must be positive."));
-            }
-        }
-
+        PathDeviation.RequirePositive(sequence);
         return sequence.VarianceSquareSeconds;
     }
 }

@@ -32,6 +32,12 @@ public sealed partial class ImpulseSequence
         return WorstCase.Of(_amplitudes, _times, band, lowestDampingRatio, highestDampingRatio);
     }
 
+    /// <summary>Largest residual vibration over the range of a mode.</summary>
+    /// <param name="range">Where the mode may lie.</param>
+    /// <returns>The largest ratio.</returns>
+    public double WorstResidual(ModeRange range) =>
+        WorstCase.Of(_amplitudes, _times, Guard.NotNull(range).Band, range.LowestDampingRatio, range.HighestDampingRatio);
+
     /// <summary>Band about a frequency in which the residual stays at or below a level.</summary>
     /// <param name="frequency">Where to start, greater than zero.</param>
     /// <param name="dampingRatio">Damping ratio of the mode, held fixed; zero or more, less than 1.</param>
@@ -47,5 +53,21 @@ public sealed partial class ImpulseSequence
         bool found = WorstCase.TryBand(_amplitudes, _times, hertz, dampingRatio, level, out double low, out double high);
         band = found ? new FrequencyBand(low, high) : default;
         return found;
+    }
+
+    /// <summary>Range about a damping ratio in which the residual stays at or below a level: how far the damping may be off.</summary>
+    /// <param name="frequency">Natural frequency of the mode, held fixed; greater than zero.</param>
+    /// <param name="dampingRatio">Where to start, zero or more, at most 0.95.</param>
+    /// <param name="level">Residual ratio, greater than 0 and less than 1.</param>
+    /// <param name="lowest">Least damping ratio of the contiguous range; 0 if no edge comes before.</param>
+    /// <param name="highest">Largest damping ratio of the range; 0.95 if no edge comes before.</param>
+    /// <returns>False when the residual at the damping itself is above the level.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of range.</exception>
+    public bool TryGetInsensitiveDamping(Frequency frequency, double dampingRatio, double level, out double lowest, out double highest)
+    {
+        double hertz = Guard.Positive(frequency.Hertz, nameof(frequency));
+        Guard.Between(dampingRatio, 0, ModeRange.LargestDamping);
+        Guard.StrictlyBetween(level, 0, 1);
+        return WorstCase.TryDampings(_amplitudes, _times, hertz, dampingRatio, level, out lowest, out highest);
     }
 }

@@ -64,6 +64,21 @@ internal static class SequenceDesign
         return Followed(new ResidualEquations(pairs + 1, [.. conditions], tolerance), start, dampingRatio);
     }
 
+    /// <summary>C = S = 0 at two modes; times in seconds.</summary>
+    internal static (double[] Amplitudes, double[] Times) TwoModes(double one, double dampingRatio, double other, double otherDampingRatio)
+    {
+        double unit = 1 / (one + other);
+        double end = 1 / (2 - (2 * Math.Cos(2 * Math.PI * one * unit)));
+        ResidualCondition[] conditions =
+        [
+            ResidualCondition.At(ConditionKind.Zero, dampingRatio, one * unit),
+            ResidualCondition.At(ConditionKind.Zero, otherDampingRatio, other * unit),
+        ];
+        (double[] amplitudes, double[] times) = Followed(
+            new ResidualEquations(3, conditions, 1), [end, 1 - (2 * end), end, 1, 2], Math.Max(dampingRatio, otherDampingRatio));
+        return (amplitudes, [.. times.Select(time => time * unit)]);
+    }
+
     /// <summary>The solution at the damping wanted, or the refusal that says how far it goes.</summary>
     internal static (double[] Amplitudes, double[] Times) Followed(ResidualEquations equations, double[] start, double dampingRatio)
     {

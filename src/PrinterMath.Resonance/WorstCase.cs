@@ -5,7 +5,7 @@ internal static class WorstCase
 {
     private const int PointsForEachPeriod = 64;
     private const int DampingSteps = 4;
-    private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
+    private const double DampingStep = 0.001;
 
     internal static double Of(double[] amplitudes, double[] times, FrequencyBand band, double lowestDamping, double highestDamping)
     {
@@ -27,7 +27,7 @@ internal static class WorstCase
 
             if (best > 0 && best < steps)
             {
-                largest = Math.Max(largest, Refine(At, band.LowerHertz + (width * (best - 1) / steps), band.LowerHertz + (width * (best + 1) / steps)));
+                largest = Math.Max(largest, GoldenSection.Maximum(At, band.LowerHertz + (width * (best - 1) / steps), band.LowerHertz + (width * (best + 1) / steps), 40).Value);
             }
 
             worst = Math.Max(worst, largest);
@@ -48,6 +48,20 @@ internal static class WorstCase
         double step = 1 / (PointsForEachPeriod * 8.0 * Math.Max(times[^1], 1 / hertz));
         low = Edge(At, hertz, -step, 0, level);
         high = Edge(At, hertz, step, 10 * hertz, level);
+        return true;
+    }
+
+    internal static bool TryDampings(double[] amplitudes, double[] times, double hertz, double zeta, double level, out double low, out double high)
+    {
+        double At(double z) => Residual.Ratio(amplitudes, times, 2 * Math.PI * hertz, z);
+        low = high = zeta;
+        if (At(zeta) > level * (1 + 1e-9))
+        {
+            return false;
+        }
+
+        low = Edge(At, zeta, -DampingStep, 0, level);
+        high = Edge(At, zeta, DampingStep, ModeRange.LargestDamping, level);
         return true;
     }
 
@@ -78,30 +92,5 @@ internal static class WorstCase
 
             inside = next;
         }
-    }
-
-    private static double Refine(Func<double, double> at, double low, double high)
-    {
-        double a = high - (Golden * (high - low));
-        double b = low + (Golden * (high - low));
-        double va = at(a);
-        double vb = at(b);
-        for (int i = 0; i < 40; i++)
-        {
-            if (va > vb)
-            {
-                (high, b, vb) = (b, a, va);
-                a = high - (Golden * (high - low));
-                va = at(a);
-            }
-            else
-            {
-                (low, a, va) = (a, b, vb);
-                b = low + (Golden * (high - low));
-                vb = at(b);
-            }
-        }
-
-        return Math.Max(va, vb);
     }
 }

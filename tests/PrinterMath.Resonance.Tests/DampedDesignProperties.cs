@@ -10,7 +10,7 @@ public sealed record DampedDesign(int Humps, double Zeta, double Tolerance, doub
 
 public static class DampedDesignArbitrary
 {
-    private static readonly double[] Reaches = [0.55, 0.33, 0.22, 0.15];
+    private static readonly double[] Reaches = [0.55, 0.28, 0.20, 0.15];
 
     public static Arbitrary<DampedDesign> Cases() => Arb.From(
         from humps in Gen.Choose(1, 4)
