@@ -1,112 +1,94 @@
 namespace PrinterMath.SurfaceMesh;
 
 /// <summary>
-/// Interpolation along one axis: in each cell the height is Σᵣ tʳ Σⱼ Power(cell, r, j)·z[First(cell) + j], with t from 0 to 1 and up to four nodes j.
+/// Interpolation along one axis that is linear in the heights: in each cell Σᵣ tʳ Σⱼ Power(cell, r, j)·z[First(cell) + j], with t from 0 to 1. It serves the
+/// uncertainty, which needs the weight of every node.
 /// </summary>
 internal sealed class AxisBasis
 {
-    internal const int Width = 4;
-    private readonly int[] _first;
+    private readonly GridAxis _axis;
     private readonly double[] _powers;
     private readonly int _degree;
+    private readonly int _reach;
 
-    private AxisBasis(GridAxis axis, int degree)
+    private AxisBasis(GridAxis axis, int degree, int reach)
     {
-        Axis = axis;
+        _axis = axis;
         _degree = degree;
-        _first = new int[axis.Cells];
+        _reach = reach;
+        Width = Math.Min(axis.Count, (2 * reach) + 2);
         _powers = new double[axis.Cells * (degree + 1) * Width];
     }
 
-    internal GridAxis Axis { get; }
+    /// <summary>Number of nodes that a cell depends on.</summary>
+    internal int Width { get; }
 
-    internal int First(int cell) => _first[cell];
-
-    internal double Power(int cell, int power, int node) => _powers[(((cell * (_degree + 1)) + power) * Width) + node];
+    internal int First(int cell) => Math.Clamp(cell - _reach, 0, _axis.Count - Width);
 
     /// <summary>Straight lines between nodes.</summary>
     internal static AxisBasis Linear(GridAxis axis)
     {
-        var basis = new AxisBasis(axis, 1);
+        var basis = new AxisBasis(axis, 1, 0);
         for (int cell = 0; cell < axis.Cells; cell++)
         {
-            basis._first[cell] = cell;
-            basis.Set(cell, 0, cell, 1);
-            basis.Set(cell, 1, cell, -1);
-            basis.Set(cell, 1, cell + 1, 1);
+            basis.Add(cell, 0, cell, 1);
+            basis.Add(cell, 1, cell, -1);
+            basis.Add(cell, 1, cell + 1, 1);
         }
 
         return basis;
     }
 
     /// <summary>
-    /// Cubics with given slopes at the nodes (Hermite): z = z₀ + m₀t + (3d − 2m₀ − m₁)t² + (m₀ + m₁ − 2d)t³, d = z₁ − z₀, slopes m per cell. A node's slope is that of
-    /// the parabola through it and its neighbours; at the end of the axis through the last three nodes.
+    /// Cubics with given slopes at the nodes (Hermite): z = z₀ + m₀t + (3d − 2m₀ − m₁)t² + (m₀ + m₁ − 2d)t³, d = z₁ − z₀, slopes m per cell. The formula must be linear,
+    /// and what lies farther than the reach must not matter.
     /// </summary>
-    internal static AxisBasis Cubic(GridAxis axis)
+    internal static AxisBasis Cubic(GridAxis axis, LineSlopes.Formula formula, int reach)
     {
-        var basis = new AxisBasis(axis, 3);
-        for (int cell = 0; cell < axis.Cells; cell++)
+        var basis = new AxisBasis(axis, 3, reach);
+        double[] unit = new double[axis.Count], slopes = new double[axis.Count];
+        for (int node = 0; node < axis.Count; node++)
         {
-            basis._first[cell] = Math.Max(0, Math.Min(cell - 1, axis.Count - Width));
-            basis.Set(cell, 0, cell, 1);
-            basis.Set(cell, 2, cell, -3);
-            basis.Set(cell, 2, cell + 1, 3);
-            basis.Set(cell, 3, cell, 2);
-            basis.Set(cell, 3, cell + 1, -2);
-            basis.AddSlope(cell, cell, [1, -2, 1]);
-            basis.AddSlope(cell, cell + 1, [0, -1, 1]);
+            unit[node] = 1;
+            formula(axis, unit, slopes);
+            for (int cell = 0; cell < axis.Cells; cell++)
+            {
+                double m0 = slopes[cell] * axis.Step(cell), m1 = slopes[cell + 1] * axis.Step(cell), rise = unit[cell + 1] - unit[cell];
+                basis.Add(cell, 0, node, unit[cell]);
+                basis.Add(cell, 1, node, m0);
+                basis.Add(cell, 2, node, (3 * rise) - (2 * m0) - m1);
+                basis.Add(cell, 3, node, m0 + m1 - (2 * rise));
+            }
+
+            unit[node] = 0;
         }
 
         return basis;
     }
 
-    /// <summary>Weights of the window's nodes for the height and for its slope at a place within a cell.</summary>
-    internal void Weigh(int cell, double t, Span<double> height, Span<double> slope)
+    /// <summary>Weights of the window's nodes for the height at a place within a cell, carried on along the slope for a distance beyond it.</summary>
+    internal void Weigh(int cell, double t, double beyond, Span<double> weights)
     {
-        double inverse = 1 / Axis.Step(cell);
+        double along = beyond / _axis.Step(cell);
         for (int j = 0; j < Width; j++)
         {
             double value = 0, derivative = 0;
             for (int r = _degree; r >= 0; r--)
             {
                 derivative = (derivative * t) + value;
-                value = (value * t) + Power(cell, r, j);
+                value = (value * t) + _powers[(((cell * (_degree + 1)) + r) * Width) + j];
             }
 
-            height[j] = value;
-            slope[j] = derivative * inverse;
+            weights[j] = value + (derivative * along);
         }
     }
 
-    private void Set(int cell, int power, int node, double value) =>
-        _powers[(((cell * (_degree + 1)) + power) * Width) + node - _first[cell]] += value;
-
-    private void AddSlope(int cell, int node, ReadOnlySpan<double> intoPowersFromOne)
+    private void Add(int cell, int power, int node, double value)
     {
-        double step = Axis.Step(cell);
-        if (Axis.Count == 2)
+        int j = node - First(cell);
+        if (j >= 0 && j < Width)
         {
-            Add(0, -1 / step, intoPowersFromOne);
-            Add(1, 1 / step, intoPowersFromOne);
-            return;
-        }
-
-        int middle = Math.Clamp(node, 1, Axis.Count - 2);
-        double before = Axis.Step(middle - 1), after = Axis.Step(middle), both = before + after;
-        double offset = Axis.Nodes[node] - Axis.Nodes[middle];
-        double first = ((2 * offset) - after) / (before * both);
-        double last = ((2 * offset) + before) / (after * both);
-        Add(middle - 1, first, intoPowersFromOne);
-        Add(middle, -first - last, intoPowersFromOne);
-        Add(middle + 1, last, intoPowersFromOne);
-
-        void Add(int at, double weight, ReadOnlySpan<double> into)
-        {
-            for (int r = 0; r < into.Length; r++)
-            {
-                Set(cell, r + 1, at, weight * step * into[r]);
-            }
+            _powers[(((cell * (_degree + 1)) + power) * Width) + j] += value;
         }
     }
 }

@@ -1,6 +1,3 @@
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
-using PrinterMath.Measurement;
 using UnitsNet;
 
 namespace PrinterMath.SurfaceMesh;
@@ -9,6 +6,7 @@ namespace PrinterMath.SurfaceMesh;
 /// <remarks>
 /// z = z₀₀(1 − t)(1 − s) + z₁₀ t(1 − s) + z₀₁(1 − t)s + z₁₁ ts in the cell, t and s from 0 to 1. It never leaves the range of its four nodes.
 /// Nodes that were not probed are bridged by the surface of least bending through the others, with a finding and an increased uncertainty.
+/// <see cref="HeightModel.InterpolationErrorAt"/> is <see cref="ErrorBound"/> with the largest second differences of the nodes about the cell in place of the curvatures.
 /// At a crease the slope is that of the cell with the larger coordinate.
 /// Source: error bound by splitting the operator, de Boor 1978, A Practical Guide to Splines, chapters III and XVII (from memory).
 /// </remarks>
@@ -16,30 +14,16 @@ namespace PrinterMath.SurfaceMesh;
 /// BilinearModel model = BilinearModel.Through(grid, new HeightModelOptions { Outside = OutsideRule.Clamp });
 /// Measured&lt;Length&gt; z = model.HeightAt(Length.FromMillimeters(33), Length.FromMillimeters(71));
 /// </code></example>
-public sealed class BilinearModel : IHeightModel, ICellwiseModel
+public sealed class BilinearModel : HeightModel, ICellwiseModel
 {
-    private const int Terms = 4;
-    private readonly TensorSurface _surface;
-    private readonly double[] _coefficients;
+    private readonly GridSource _source;
 
-    private BilinearModel(TensorSurface surface)
-    {
-        _surface = surface;
-        _coefficients = CellPolynomials.Of(surface, 1);
-    }
+    private BilinearModel(GridSource source)
+        : base(source) => _source = source;
 
-    /// <inheritdoc/>
-    public SurfaceRectangle Domain => _surface.Domain;
+    GridAxis ICellwiseModel.Columns => _source.Grid.X;
 
-    /// <inheritdoc/>
-    public OutsideRule Outside => _surface.Outside;
-
-    /// <inheritdoc/>
-    public IReadOnlyList<Finding> Findings => _surface.Findings;
-
-    GridAxis ICellwiseModel.Columns => _surface.X.Axis;
-
-    GridAxis ICellwiseModel.Rows => _surface.Y.Axis;
+    GridAxis ICellwiseModel.Rows => _source.Grid.Y;
 
     int ICellwiseModel.LineDegree => 2;
 
@@ -48,7 +32,7 @@ public sealed class BilinearModel : IHeightModel, ICellwiseModel
     /// <param name="options">What happens outside; null for the default.</param>
     /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Not one of the named rules.</exception>
-    public static BilinearModel Through(ProbedGrid grid, HeightModelOptions? options = null) => new(new TensorSurface(grid, options, AxisBasis.Linear));
+    public static BilinearModel Through(ProbedGrid grid, HeightModelOptions? options = null) => new(new BilinearSource(new GridHeights(grid), options));
 
     /// <summary>Largest distance of a surface from its bilinear interpolant: (hₓ² max|z_xx| + h_y² max|z_yy|)/8.</summary>
     /// <param name="spacingX">Spacing hₓ of the columns, greater than zero.</param>
@@ -63,43 +47,4 @@ public sealed class BilinearModel : IHeightModel, ICellwiseModel
             Guard.Positive(spacingY.Meters, nameof(spacingY)),
             Guard.NonNegative(curvatureX.InverseMeters, nameof(curvatureX)),
             Guard.NonNegative(curvatureY.InverseMeters, nameof(curvatureY))));
-
-    /// <inheritdoc/>
-    public Length EstimateAt(Length x, Length y) => Length.FromMeters(_surface.Estimate(x.Meters, y.Meters));
-
-    /// <inheritdoc/>
-    public Measured<Length> HeightAt(Length x, Length y) =>
-        TryGetHeight(x, y, out Measured<Length> height) ? height : throw new IndeterminateException(GridFindings.UncertaintyUnknown);
-
-    /// <inheritdoc/>
-    public bool TryGetHeight(Length x, Length y, out Measured<Length> height) => _surface.TryMeasure(x.Meters, y.Meters, out height);
-
-    /// <inheritdoc/>
-    public SurfaceGradient GradientAt(Length x, Length y) => _surface.Gradient(x.Meters, y.Meters);
-
-    /// <inheritdoc/>
-    /// <remarks><see cref="ErrorBound"/> with the largest second differences of the nodes about the cell in place of the curvatures.</remarks>
-    public Length InterpolationErrorAt(Length x, Length y) => Length.FromMeters(InterpolationError.BilinearAt(_surface, x.Meters, y.Meters));
-
-    /// <inheritdoc/>
-    public void Heights(ReadOnlySpan<double> xs, ReadOnlySpan<double> ys, Span<double> zs)
-    {
-        CellPolynomials.RequireSameLength(xs.Length, ys.Length, zs.Length);
-        GridAxis columns = _surface.X.Axis, rows = _surface.Y.Axis;
-        ref double coefficients = ref MemoryMarshal.GetArrayDataReference(_coefficients);
-        for (int k = 0; k < xs.Length && k < ys.Length && k < zs.Length; k++)
-        {
-            double x = xs[k], y = ys[k];
-            if (!(columns.Holds(x) && rows.Holds(y)))
-            {
-                zs[k] = _surface.Estimate(x, y);
-                continue;
-            }
-
-            int column = columns.Locate(x, out double t);
-            int row = rows.Locate(y, out double s);
-            ref double c = ref Unsafe.Add(ref coefficients, ((row * columns.Cells) + column) * Terms);
-            zs[k] = c + (s * Unsafe.Add(ref c, 1)) + (t * (Unsafe.Add(ref c, 2) + (s * Unsafe.Add(ref c, 3))));
-        }
-    }
 }

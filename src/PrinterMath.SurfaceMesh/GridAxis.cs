@@ -7,6 +7,9 @@ namespace PrinterMath.SurfaceMesh;
 /// <summary>Ascending nodes along one axis, and the cell a coordinate falls into.</summary>
 internal sealed class GridAxis
 {
+    /// <summary>A few units in the last place of the coordinates: an axis this even has the same cells, to rounding, as one with its mean spacing.</summary>
+    private const double Rounding = 1e-15;
+
     private readonly double[] _nodes;
     private readonly double[] _inverseSteps;
     private readonly double _meanInverseStep;
@@ -23,6 +26,12 @@ internal sealed class GridAxis
         First = nodes[0];
         Last = nodes[^1];
         _meanInverseStep = _inverseSteps.Length / (Last - First);
+        IsEven = true;
+        for (int i = 0; i < nodes.Length; i++)
+        {
+            double even = First + (i / _meanInverseStep);
+            IsEven &= Math.Abs(nodes[i] - even) <= Rounding * Math.Max(Math.Abs(First), Math.Abs(Last));
+        }
     }
 
     internal int Count => _nodes.Length;
@@ -33,9 +42,21 @@ internal sealed class GridAxis
 
     internal double Last { get; }
 
+    /// <summary>Whether all spacings are the same to rounding.</summary>
+    internal bool IsEven { get; }
+
+    internal EvenAxis Even() => new(First, Last, _meanInverseStep, Cells);
+
     internal ReadOnlySpan<double> Nodes => _nodes;
 
     internal double Step(int cell) => _nodes[cell + 1] - _nodes[cell];
+
+    /// <summary>The nodes up to a reach to either side of a cell, as an axis of its own.</summary>
+    internal GridAxis Around(int cell, int reach, out int first)
+    {
+        first = Math.Max(0, cell - reach);
+        return new GridAxis(_nodes[first..Math.Min(Count, cell + reach + 2)]);
+    }
 
     internal bool Holds(double value) => value >= First && value <= Last;
 

@@ -103,11 +103,52 @@ public sealed class HeightModelProperties
         At(Models(s, s.Heights)[0], s.X, s.Y) is double z && z >= s.Heights.Min() - Rounding && z <= s.Heights.Max() + Rounding;
 
     [Property]
+    public bool Shape_preserving_cells_stay_between_their_nodes(AnySurface s)
+    {
+        BicubicModel model = BicubicModel.Through(ProbedGrid.FromHeights(s.Columns, s.Rows, s.Heights), SlopeRule.ShapePreserving);
+        int column = Cell(s.Columns, s.X), row = Cell(s.Rows, s.Y), node = (row * s.Columns.Length) + column;
+        double[] corners = [s.Heights[node], s.Heights[node + 1], s.Heights[node + s.Columns.Length], s.Heights[node + s.Columns.Length + 1]];
+        return At(model, s.X, s.Y) is double z && z >= corners.Min() - 1e-15 && z <= corners.Max() + 1e-15;
+
+        static int Cell(double[] axis, double at) => Math.Min(axis.Count(node => node <= at) - 1, axis.Length - 2);
+    }
+
+    [Property]
+    public bool Shape_preserving_lines_rise_where_the_nodes_rise(AnySurface s)
+    {
+        BicubicModel model = BicubicModel.Through(ProbedGrid.FromHeights(s.Columns, s.Rows, s.Heights), SlopeRule.ShapePreserving);
+        return Enumerable.Range(0, s.Columns.Length - 1).All(i =>
+        {
+            double slope = model.GradientAt(Length.FromMeters(s.Columns[i] + (s.AcrossX * (s.Columns[i + 1] - s.Columns[i]))), Length.FromMeters(s.Rows[0])).AlongX;
+
+            // 1e-3 m in 1e-2 m is a slope of 0.1, hence the rounding.
+            return slope * Math.Sign(s.Heights[i + 1] - s.Heights[i]) >= -1e-15;
+        });
+    }
+
+    [Property]
+    public bool Natural_spline_has_continuous_curvature_and_none_at_the_border(AnySurface s)
+    {
+        BicubicModel model = BicubicModel.Through(ProbedGrid.FromHeights(s.Columns, s.Rows, s.Heights), SlopeRule.NaturalSpline);
+        const double Step = 1e-7;
+        return Enumerable.Range(0, s.Columns.Length).All(i =>
+        {
+            double below = i == 0 ? 0 : (Slope(s.Columns[i]) - Slope(s.Columns[i] - Step)) / Step;
+            double above = i == s.Columns.Length - 1 ? 0 : (Slope(s.Columns[i] + Step) - Slope(s.Columns[i])) / Step;
+
+            // Third derivative up to 1e-3/1e-2³ = 1e3 times the step, and more on uneven grids; rounding 1e-15/1e-7.
+            return Math.Abs(above - below) < 2e-3;
+        });
+
+        double Slope(double x) => model.GradientAt(Length.FromMeters(x), Length.FromMeters(s.Y)).AlongX;
+    }
+
+    [Property]
     public bool Linear_extension_is_continuous_with_its_slope(AnySurface s)
     {
         var options = new HeightModelOptions { Outside = OutsideRule.ExtendLinearly };
         ProbedGrid grid = ProbedGrid.FromHeights(s.Columns, s.Rows, s.Heights);
-        return new IHeightModel[] { BilinearModel.Through(grid, options), BicubicModel.Through(grid, options) }.All(model =>
+        return Enum.GetValues<SlopeRule>().Select(rule => (IHeightModel)BicubicModel.Through(grid, rule, options)).Append(BilinearModel.Through(grid, options)).All(model =>
         {
             double right = s.Columns[^1];
             double slope = model.GradientAt(Length.FromMeters(right), Length.FromMeters(s.Y)).AlongX;
@@ -118,7 +159,7 @@ public sealed class HeightModelProperties
     private static IHeightModel[] Models(AnySurface s, double[] heights)
     {
         ProbedGrid grid = ProbedGrid.FromHeights(s.Columns, s.Rows, heights);
-        return [BilinearModel.Through(grid), BicubicModel.Through(grid)];
+        return [BilinearModel.Through(grid), .. Enum.GetValues<SlopeRule>().Select(rule => BicubicModel.Through(grid, rule))];
     }
 
     private static double At(IHeightModel model, double x, double y) => model.EstimateAt(Length.FromMeters(x), Length.FromMeters(y)).Meters;

@@ -43,7 +43,7 @@ public sealed class HeightModelReferenceTests
     [InlineData(1, 1, .03586959239)]
     [InlineData(.3, .7, .25756742636)]
     [InlineData(.75, .35, .63677411686)]
-    public void Frankes_function(double x, double y, double z) => Assert.Equal(z, Franke(x, y), 6e-12);
+    public void Frankes_function(double x, double y, double z) => Assert.Equal(z, Franke.At(x, y), 6e-12);
 
     // Franke's F1, errors of bilinear interpolation on n × n nodes at 401 × 401 places, by SciPy 1.10.1 (RegularGridInterpolator); six digits
     // printed. Bound (hₓ² max|f_xx| + h_y² max|f_yy|)/8 with 32.568 and 33.082: .08206 and .020516, four and five digits printed.
@@ -52,7 +52,7 @@ public sealed class HeightModelReferenceTests
     [InlineData(21, .0188035, .00334400, .020516, 1e-6)]
     public void Bilinear_error_on_frankes_function(int nodes, double largest, double rms, double bound, double boundDigits)
     {
-        (double max, double root) = Errors(BilinearModel.Through(Sampled(nodes)));
+        (double max, double root) = Franke.Errors(BilinearModel.Through(Franke.Sampled(nodes)));
         Assert.Equal(largest, max, 6e-8);
         Assert.Equal(rms, root, 6e-8);
         Length h = Length.FromMeters(1.0 / (nodes - 1));
@@ -66,9 +66,9 @@ public sealed class HeightModelReferenceTests
     [Fact]
     public void Bicubic_error_falls_with_the_third_power()
     {
-        double coarse = Errors(BicubicModel.Through(Sampled(21))).Root, fine = Errors(BicubicModel.Through(Sampled(41))).Root;
+        double coarse = Franke.Errors(BicubicModel.Through(Franke.Sampled(21))).Root, fine = Franke.Errors(BicubicModel.Through(Franke.Sampled(41))).Root;
         Assert.InRange(coarse / fine, 5, 20);
-        Assert.True(coarse < 0.2 * Errors(BilinearModel.Through(Sampled(21))).Root);
+        Assert.True(coarse < 0.2 * Franke.Errors(BilinearModel.Through(Franke.Sampled(21))).Root);
     }
 
     // The estimated bound stands for the true one: with the curvatures of F1 resolved by 21 nodes it holds at 99 % of the places for
@@ -76,45 +76,18 @@ public sealed class HeightModelReferenceTests
     [Fact]
     public void Estimated_bounds_hold_on_frankes_function()
     {
-        foreach (IHeightModel model in new IHeightModel[] { BilinearModel.Through(Sampled(21)), BicubicModel.Through(Sampled(21)) })
+        foreach (IHeightModel model in new IHeightModel[] { BilinearModel.Through(Franke.Sampled(21)), BicubicModel.Through(Franke.Sampled(21)) })
         {
             int held = 0, all = 0;
             for (int k = 0; k < 4000; k++)
             {
                 double x = (k * 0.6180339887) % 1, y = (k * 0.7548776662) % 1;
                 Length at = Length.FromMeters(x), along = Length.FromMeters(y);
-                held += Math.Abs(model.EstimateAt(at, along).Meters - Franke(x, y)) <= model.InterpolationErrorAt(at, along).Meters ? 1 : 0;
+                held += Math.Abs(model.EstimateAt(at, along).Meters - Franke.At(x, y)) <= model.InterpolationErrorAt(at, along).Meters ? 1 : 0;
                 all++;
             }
 
             Assert.True(held >= 0.99 * all, $"{model.GetType().Name}: {held} of {all}");
         }
-    }
-
-    private static double Franke(double x, double y) =>
-        (0.75 * Math.Exp(-((((9 * x) - 2) * ((9 * x) - 2)) + (((9 * y) - 2) * ((9 * y) - 2))) / 4))
-        + (0.75 * Math.Exp((-((9 * x) + 1) * ((9 * x) + 1) / 49) - (((9 * y) + 1) / 10)))
-        + (0.5 * Math.Exp(-((((9 * x) - 7) * ((9 * x) - 7)) + (((9 * y) - 3) * ((9 * y) - 3))) / 4))
-        - (0.2 * Math.Exp(-(((9 * x) - 4) * ((9 * x) - 4)) - (((9 * y) - 7) * ((9 * y) - 7))));
-
-    private static ProbedGrid Sampled(int nodes)
-    {
-        double[] axis = [.. Enumerable.Range(0, nodes).Select(i => i / (nodes - 1.0))];
-        return ProbedGrid.FromHeights(axis, axis, [.. from y in axis from x in axis select Franke(x, y)]);
-    }
-
-    private static (double Largest, double Root) Errors(IHeightModel model)
-    {
-        const int Side = 401;
-        double[] xs = new double[Side * Side], ys = new double[Side * Side], zs = new double[Side * Side];
-        for (int k = 0; k < xs.Length; k++)
-        {
-            xs[k] = (k % Side) / (Side - 1.0);
-            ys[k] = (k / Side) / (Side - 1.0);
-        }
-
-        model.Heights(xs, ys, zs);
-        double[] errors = [.. Enumerable.Range(0, zs.Length).Select(k => zs[k] - Franke(xs[k], ys[k]))];
-        return (errors.Max(Math.Abs), Math.Sqrt(errors.Average(e => e * e)));
     }
 }
