@@ -67,6 +67,20 @@ public sealed class MeltPath
         return new PressureDrop(budget, drops, findings);
     }
 
+    /// <summary>Temperature of the melt at which a flow takes a given pressure: how much hotter it has to be when the flow rises.</summary>
+    /// <param name="flow">Flow Q, greater than zero.</param>
+    /// <param name="pressure">Pressure to hold, greater than zero.</param>
+    /// <param name="viscosity">Viscosity of the melt.</param>
+    /// <returns>The temperature; sought up to 50 K beyond the measured ones, and flagged there.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not positive.</exception>
+    /// <exception cref="InvalidOperationException">Flow or pressure was never measured.</exception>
+    public TemperatureNeed TemperatureFor(Measured<VolumeFlow> flow, Measured<Pressure> pressure, MeltViscosity viscosity)
+    {
+        Guard.Positive(flow.SiValue, nameof(flow));
+        Guard.Positive(pressure.SiValue, nameof(pressure));
+        return TemperatureSearch.Find(this, flow, pressure, Guard.NotNull(viscosity));
+    }
+
     /// <summary>Invariant text.</summary>
     /// <returns>The pieces.</returns>
     public override string ToString() => string.Join("; ", _passages);
