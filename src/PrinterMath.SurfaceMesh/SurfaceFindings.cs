@@ -35,4 +35,16 @@ public static class SurfaceFindings
 
     /// <summary>Note: the readings scatter about a plane no more than the probe does; the surface may as well be flat.</summary>
     public const string FlatWithinNoise = "flatness.within-noise";
+
+    /// <summary>Caution: a reading of a map that its neighbours do not bear out.</summary>
+    public const string MapOutlier = "map.outlier";
+
+    /// <summary>Caution: a map has too few probed nodes for its readings to be compared with their neighbours.</summary>
+    public const string MapTooSmall = "map.too-small";
+
+    /// <summary>Caution: the curvature of a grid along one axis is no more than noise alone may have made.</summary>
+    public const string CurvatureWithinNoise = "curvature.within-noise";
+
+    /// <summary>Blocking: no grid within the bounds of a probing plan meets the tolerance.</summary>
+    public const string PlanOutOfReach = "plan.out-of-reach";
 }
