@@ -8,8 +8,8 @@ public sealed class PublicSurfaceTests
     private const BindingFlags Declared = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
 
     [Fact]
-    public void Public_types_are_sealed_or_values() =>
-        Assert.All(Packages.PublicTypes, type => Assert.True(type.IsSealed || type.IsValueType || type.IsInterface, $"{type} is open for inheritance"));
+    public void Nothing_public_can_be_inherited_from_outside() =>
+        Assert.All(Packages.PublicTypes, type => Assert.True(type.IsSealed || type.IsInterface || IsClosed(type), $"{type} is open for inheritance"));
 
     [Fact]
     public void Nothing_public_can_be_changed()
@@ -53,6 +53,10 @@ public sealed class PublicSurfaceTests
         Assert.All(
             Packages.AllTypes.SelectMany(type => type.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly)),
             field => Assert.True(field.IsInitOnly || field.IsLiteral, $"{field.DeclaringType}.{field.Name} is writable static state"));
+
+    private static bool IsClosed(Type type) =>
+        type.IsAbstract && type.GetConstructors(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance)
+            .All(constructor => constructor.IsPrivate || constructor.IsAssembly || constructor.IsFamilyAndAssembly);
 
     private static bool IsInitOnly(PropertyInfo property) =>
         property.SetMethod!.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit));

@@ -205,17 +205,33 @@ public sealed class MotionSimulationTests
         return bare.SelectMany(time => s.Times.ToArray().Select(delay => time + delay)).Order();
     }
 
-    /// <summary>An oscillator shaken at its base, by the classical Runge-Kutta method with 400 steps a period.</summary>
+    /// <summary>
+    /// An oscillator shaken at its base, by the classical Runge-Kutta method with 400 and with 800 steps a period, extrapolated to none (Richardson):
+    /// the method alone is 3·10⁻⁹ of the swing off after each period, which a mode without damping adds up over the move.
+    /// </summary>
     private sealed class FineOscillator(double hertz, double zeta)
+    {
+        private readonly RungeKutta _coarse = new(hertz, zeta), _fine = new(hertz, zeta);
+
+        internal double Deflection => ((16 * _fine.Deflection) - _coarse.Deflection) / 15;
+
+        internal void Advance(Func<double, double> acceleration, double from, double to)
+        {
+            int steps = Math.Max(1, (int)Math.Ceiling((to - from) * hertz * 400));
+            _coarse.Advance(acceleration, from, to, steps);
+            _fine.Advance(acceleration, from, to, 2 * steps);
+        }
+    }
+
+    private sealed class RungeKutta(double hertz, double zeta)
     {
         private readonly double _omega = 2 * Math.PI * hertz;
         private double _rate;
 
         internal double Deflection { get; private set; }
 
-        internal void Advance(Func<double, double> acceleration, double from, double to)
+        internal void Advance(Func<double, double> acceleration, double from, double to, int steps)
         {
-            int steps = Math.Max(1, (int)Math.Ceiling((to - from) * hertz * 400));
             double h = (to - from) / steps;
             double Pull(double q, double rate, double t) => -acceleration(t) - (2 * zeta * _omega * rate) - (_omega * _omega * q);
             for (int i = 0; i < steps; i++)
