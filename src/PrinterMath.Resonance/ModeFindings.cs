@@ -20,4 +20,7 @@ public static class ModeFindings
 
     /// <summary>Caution: the spectrum departs from the shape fitted by more than its scatter; uncertainties were widened.</summary>
     public const string ShapeMisfit = "mode.shape-misfit";
+
+    /// <summary>Note: one mode more would have been found if more had been allowed.</summary>
+    public const string MoreToFind = "mode.more-to-find";
 }

@@ -56,6 +56,19 @@ internal static class ModeReport
         string.Create(CultureInfo.InvariantCulture, $"The spectrum departs from modes over a noise floor by {misfit:G3} times its scatter: the excitation may not be level. Uncertainties are widened."),
         new FindingNumber("misfit", misfit, "1"));
 
+    internal static Finding ResponseMisfit(double misfit) => new(
+        ModeFindings.ShapeMisfit,
+        FindingSeverity.Caution,
+        string.Create(CultureInfo.InvariantCulture, $"The response departs from modes by {misfit:G3} times what its random errors allow: it may not be linear, or more modes act than were fitted. Uncertainties are widened."),
+        new FindingNumber("misfit", misfit, "1"));
+
+    internal static Finding MoreToFind(double hertz, int fitted) => new(
+        ModeFindings.MoreToFind,
+        FindingSeverity.Note,
+        string.Create(CultureInfo.InvariantCulture, $"Beside the {fitted} modes that were allowed, one at {hertz:G5} Hz would be significant."),
+        new FindingNumber("frequency", hertz, "Hz"),
+        new FindingNumber("fitted", fitted, "1"));
+
     internal static ModeSet OfDecay(DecayFit fit, ReadOnlySpan<double> samples, double rate, double clock)
     {
         var floor = NoiseFloor.Of(fit.Residuals);

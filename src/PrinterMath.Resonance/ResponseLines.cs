@@ -5,6 +5,12 @@ namespace PrinterMath.Resonance;
 /// <summary>Frequencies of a response in hertz, its complex values there, and, where known, coherences with their averages.</summary>
 internal sealed record ResponseLines(double[] Frequencies, Complex[] Values, double[] Coherences, double? Averages, ResponseEstimator Estimator)
 {
+    /// <summary>The spectra that the values were estimated from; null when they were given.</summary>
+    internal PowerSpectrum? Source { get; init; }
+
+    /// <summary>How often the values were multiplied by jω since they were estimated or given; negative when divided.</summary>
+    internal int Derivatives { get; init; }
+
     /// <summary>Values from elsewhere, checked and copied.</summary>
     internal static ResponseLines Given(ReadOnlySpan<double> frequencies, ReadOnlySpan<Complex> values)
     {
@@ -60,26 +66,31 @@ internal sealed record ResponseLines(double[] Frequencies, Complex[] Values, dou
             };
         }
 
-        return new ResponseLines(frequencies, values, coherences, spectra.EffectiveAverages, estimator);
+        return new ResponseLines(frequencies, values, coherences, spectra.EffectiveAverages, estimator) { Source = spectra.First };
     }
 
     /// <summary>The values over jω: from acceleration to velocity, or from velocity to displacement. Zero frequency, where this has no answer, is left out.</summary>
     internal ResponseLines Integrated()
     {
         int skipped = Frequencies[0] == 0 ? 1 : 0;
-        return new ResponseLines(
-            Frequencies[skipped..],
-            [.. Values.Skip(skipped).Zip(Frequencies.Skip(skipped), (value, hertz) => value / new Complex(0, 2 * Math.PI * hertz))],
-            Coherences.Length > 0 ? Coherences[skipped..] : [],
-            Averages,
-            Estimator);
+        return this with
+        {
+            Frequencies = Frequencies[skipped..],
+            Values = [.. Values.Skip(skipped).Zip(Frequencies.Skip(skipped), (value, hertz) => value / new Complex(0, 2 * Math.PI * hertz))],
+            Coherences = Coherences.Length > 0 ? Coherences[skipped..] : [],
+            Derivatives = Derivatives - 1,
+        };
     }
 
     /// <summary>The values times jω.</summary>
     internal ResponseLines Differentiated() => this with
     {
         Values = [.. Values.Zip(Frequencies, (value, hertz) => value * new Complex(0, 2 * Math.PI * hertz))],
+        Derivatives = Derivatives + 1,
     };
+
+    /// <summary>The values in the form in which they were estimated or given.</summary>
+    internal ResponseLines AsEstimated() => Derivatives > 0 ? Integrated().AsEstimated() : Derivatives < 0 ? Differentiated().AsEstimated() : this;
 
     private static void Check(ReadOnlySpan<double> frequencies, ReadOnlySpan<Complex> values)
     {

@@ -6,6 +6,7 @@ namespace PrinterMath.Resonance;
 /// <summary>The windowed, detrended segments of a signal and their transforms, as Welch averages them.</summary>
 internal sealed class Segments
 {
+    private const int MostCorrelated = 6;
     private readonly Detrending _detrend;
     private readonly RealFourierTransform _transform;
 
@@ -54,6 +55,32 @@ internal sealed class Segments
         }
 
         return Count / sum;
+    }
+
+    /// <summary>Correlation of densities, and of responses, 0, 1, 2 ... lines apart: Σ over pairs of segments of |Σ w(n)·w(n + shift)·e^(−2πi·lines·n/N)|², relative to no lines apart.</summary>
+    internal double[] LineCorrelations()
+    {
+        double[] correlation = new double[MostCorrelated + 1];
+        ReadOnlySpan<double> w = Window.Samples;
+        int n = w.Length;
+        for (int lines = 0; lines < correlation.Length; lines++)
+        {
+            for (int j = 0; j < Count && j * Step < n; j++)
+            {
+                double re = 0, im = 0;
+                for (int i = 0; i + (j * Step) < n; i++)
+                {
+                    (double sin, double cos) = Math.SinCos(2 * Math.PI * lines * i / n);
+                    double product = w[i] * w[i + (j * Step)];
+                    re += product * cos;
+                    im -= product * sin;
+                }
+
+                correlation[lines] += (j == 0 ? 1 : 2 * (1 - ((double)j / Count))) * ((re * re) + (im * im));
+            }
+        }
+
+        return [.. correlation.Select(c => c / correlation[0])];
     }
 
     /// <summary>Transform of one segment, detrended and windowed.</summary>

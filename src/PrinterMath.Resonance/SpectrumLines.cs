@@ -8,7 +8,6 @@ namespace PrinterMath.Resonance;
 /// </remarks>
 internal sealed class SpectrumLines
 {
-    private const int MostCorrelated = 6;
     private const int MostWaves = 9;
     private readonly WindowKernel _kernel;
     private readonly ResponseShape _shape;
@@ -20,7 +19,7 @@ internal sealed class SpectrumLines
         Averages = spectrum.EffectiveAverages;
         Rate = spectrum.SampleRateHertz;
         Resolution = spectrum.ResolutionHertz;
-        Correlation = Correlations(spectrum.Segments);
+        Correlation = spectrum.Segments.LineCorrelations();
         Inflation = 1 + (2 * Correlation.Skip(1).Sum());
         FloorShape = [.. Enumerable.Range(first, Densities.Length).Select(line => (double)first / line)];
         FloorWaves = [.. Enumerable.Range(0, Math.Clamp(Densities.Length / 12, 1, MostWaves))
@@ -73,31 +72,5 @@ internal sealed class SpectrumLines
         }
 
         return -Averages * sum;
-    }
-
-    /// <summary>Σ over pairs of segments of |Σ w(n)·w(n + shift)·e^(−2πi·lines·n/N)|², relative to no lines apart.</summary>
-    private static double[] Correlations(Segments segments)
-    {
-        double[] correlation = new double[MostCorrelated + 1];
-        ReadOnlySpan<double> w = segments.Window.Samples;
-        int n = w.Length;
-        for (int lines = 0; lines < correlation.Length; lines++)
-        {
-            for (int j = 0; j < segments.Count && j * segments.Step < n; j++)
-            {
-                double re = 0, im = 0;
-                for (int i = 0; i + (j * segments.Step) < n; i++)
-                {
-                    (double sin, double cos) = Math.SinCos(2 * Math.PI * lines * i / n);
-                    double product = w[i] * w[i + (j * segments.Step)];
-                    re += product * cos;
-                    im -= product * sin;
-                }
-
-                correlation[lines] += (j == 0 ? 1 : 2 * (1 - ((double)j / segments.Count))) * ((re * re) + (im * im));
-            }
-        }
-
-        return [.. correlation.Select(c => c / correlation[0])];
     }
 }

@@ -65,7 +65,7 @@ internal sealed class WindowKernel
     }
 
     /// <summary>Σ w_n·w_{n+lag}: the powers of the padded window, transformed back. They are real and even, so either transform does.</summary>
-    private static double[] Autocorrelation(WindowProperties window)
+    internal static double[] Autocorrelation(WindowProperties window)
     {
         var padded = new RealFourierTransform(2 * window.Length);
         double[] samples = new double[padded.Length], re = new double[padded.Bins], im = new double[padded.Bins];
