@@ -39,6 +39,7 @@ internal sealed class DecayFit
         Frequencies = [.. followed];
         Uncertainties = new double[followed.Length];
         Noise = new double[followed.Length];
+        Widths = new double[followed.Length];
         for (int p = 0; p < followed.Length; p++)
         {
             _models[p] = Begin(p, steady);
@@ -50,6 +51,9 @@ internal sealed class DecayFit
 
     /// <summary>Standard uncertainty of each frequency in Hz; 0 for a partial that did not let itself be fitted.</summary>
     internal double[] Uncertainties { get; }
+
+    /// <summary>Half-power bandwidth α/π of each partial in Hz; 0 for one that did not let itself be fitted.</summary>
+    internal double[] Widths { get; }
 
     /// <summary>Mean |amplitude|² of the noise in a block of each partial.</summary>
     internal double[] Noise { get; }
@@ -145,6 +149,7 @@ internal sealed class DecayFit
             if (model.IsSound && model.Variance > 0)
             {
                 Frequencies[p] = _followed[p] + (model.Exponent.Imaginary * hertz);
+                Widths[p] = -2 * model.Exponent.Real * hertz;
                 Uncertainties[p] = Math.Sqrt(model.Variance * Overlap / 2) * hertz;
             }
         }

@@ -124,6 +124,7 @@ internal static class PluckAnalyzer
             }
         }
 
+        Widen(noise, strongest, decays.Widths, spectrum.Resolution);
         StiffStringFit fit = StiffStringFit.Of(match.Numbers, frequencies, noise);
         return new PluckAnalysis
         {
@@ -140,6 +141,16 @@ internal static class PluckAnalyzer
 
         PluckAnalysis Stop(Finding finding, IReadOnlyList<double> lines) =>
             new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding, SteadyLines = lines };
+    }
+
+    /// <summary>A partial that was not followed is as wide as those that were: its peak is known the less well.</summary>
+    private static void Widen(double[] noise, int[] followed, double[] widths, double resolution)
+    {
+        double widest = followed.Length == noise.Length ? 0 : widths.Max();
+        for (int i = 0; i < noise.Length && widest > 0; i++)
+        {
+            noise[i] *= Array.IndexOf(followed, i) < 0 ? Math.Max(1, widest / resolution) : 1;
+        }
     }
 
     /// <summary>The first sample that comes to half of the largest of the first 50 ms: the onset is known to the 40 ms over which its level was averaged.</summary>
