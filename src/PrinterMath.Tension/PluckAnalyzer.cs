@@ -95,6 +95,7 @@ internal static class PluckAnalyzer
             search,
             new OctaveTest(spectrum, steady, HighestPartial(sampleRate)),
             range with { Lowest = Math.Max(range.Lowest, LeastPeriods / 2 * lowestLine) },
+            range.Lowest,
             isFirst);
         if (match is null)
         {

@@ -27,7 +27,15 @@ internal static class PluckDecision
     private const double SteadyRatio = 0.9;
 
     /// <summary>The string that may be called the answer, or the finding that stands in the way; of two undecided strings the one that was behind, in Hz, else 0.</summary>
-    internal static (StringMatch? Match, Finding? Blocked, double Behind) Judge(List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range, bool isFirst)
+    /// <param name="ranked">Strings that explain the peaks, the best first.</param>
+    /// <param name="peaks">The peaks.</param>
+    /// <param name="search">Matches a string to the peaks.</param>
+    /// <param name="test">Judges octaves by the spectrum.</param>
+    /// <param name="range">Where strings may lie that this window is long enough to tell.</param>
+    /// <param name="lowest">The lowest that a string may lie at all, in Hz.</param>
+    /// <param name="isFirst">Whether this is the first window tried.</param>
+    internal static (StringMatch? Match, Finding? Blocked, double Behind) Judge(
+        List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range, double lowest, bool isFirst)
     {
         double leastLead = LeastOctaveLead + (isFirst ? 0 : MoreLead), leastOdds = LeastOdds + (isFirst ? 0 : MoreOdds);
         if (ranked.Count == 0)
@@ -62,6 +70,12 @@ internal static class PluckDecision
         if (Weakness(best, peaks, leastOdds) is { } weak)
         {
             return (null, weak, 0);
+        }
+
+        double half = best.Model.Partial(1) / 2;
+        if (half >= lowest && half < range.Lowest)
+        {
+            return (null, PluckSentences.OctaveUndecided(2 * half, half, 0), half);
         }
 
         StringMatch? rival = ranked.Find(r => best.LogOdds - r.LogOdds < LeastLead && !IsMultiple(best.Model, r.Model) && Contests(r, best, peaks));

@@ -11,8 +11,8 @@ namespace PrinterMath.Tension;
 /// that a fundamental too weak to be heard is found and a first partial pulled aside by what the span is fixed to is not taken at its word.</para>
 /// <para>Its standard uncertainty combines the scatter of the partials about the law, the movement of the frequency within the window and, of several
 /// plucks, the scatter between them. It says nothing about a span other than the one that sounded: damp the neighbouring belt by hand.</para>
-/// <para>Limit: its uncertainty is on the wide side; on simulated plucks without glide its 95 % intervals hold more than 99 % of the time and it is two to seven times the root
-/// mean square error, since a glide may hide in the noise. Of 5000 simulated plucks 2.0 % were refused (6 % where the even partials dominate) and none was read an octave off; narrow
+/// <para>Limit: its uncertainty is on the wide side; on simulated plucks without glide its 95 % intervals hold more than 99 % of the time and it is three to ten times the root
+/// mean square error, since a glide or a stray may hide in the noise; the error itself is 1.2 times what noise alone leaves at best. Of 10 000 simulated plucks 2.5 % were refused (8 % where the even partials dominate) and none was read an octave off; narrow
 /// <see cref="PluckOptions.LowestFundamental"/> and <see cref="PluckOptions.HighestFundamental"/> to what the span allows. Recordings of strings only, not of belts, were at hand.</para>
 /// <para>Source: Fletcher 1964, Normal vibration frequencies of a stiff piano string, J. Acoust. Soc. Am. 36, 203-209, for the law.</para>
 /// </remarks>
