@@ -17,6 +17,9 @@ internal sealed record PluckAnalysis
     /// <summary>Of two strings between which this pluck did not decide the one with the lesser odds, its first partial in Hz; 0 when there were no two.</summary>
     internal double Behind { get; init; }
 
+    /// <summary>Of two strings between which this pluck did not decide the one with the better odds, its first partial in Hz, when it was told from the string an octave lower; else 0.</summary>
+    internal double NoOctave { get; init; }
+
     internal StiffStringFit? Fit { get; init; }
 
     internal GlideFit? Glide { get; init; }

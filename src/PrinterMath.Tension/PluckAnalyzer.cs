@@ -12,7 +12,7 @@ internal static class PluckAnalyzer
     private const double LeastSeconds = 0.05;
     private const double DullRate = 4400;
     private const double AttackSeconds = 0.05;
-    private const double SameString = 0.03;
+    internal const double SameString = 0.03;
     private const int MostPeaks = 48;
     private const int MostFollowed = 16;
 
@@ -26,7 +26,7 @@ internal static class PluckAnalyzer
     /// <remarks>A window that is much longer than the pluck rings drowns it in noise and hum, one that a recorder's gain cut short resolves too little.</remarks>
     internal static PluckAnalysis Analyze(ReadOnlySpan<double> samples, double sampleRate, double mean, PluckStretch stretch, QuietLines quiet, PluckRange range)
     {
-        PluckAnalysis own = Listen(samples, sampleRate, mean, stretch, quiet, range, true);
+        PluckAnalysis own = Listen(samples, sampleRate, mean, stretch, quiet, range, null);
         if (own.Blocked?.Code is not (PluckFindings.NoPitch or PluckFindings.OctaveUndecided))
         {
             return own;
@@ -36,7 +36,7 @@ internal static class PluckAnalyzer
         foreach (double factor in OtherWindows)
         {
             int count = Math.Min((int)(factor * stretch.Count), stretch.Room);
-            if (count != last && Listen(samples, sampleRate, mean, stretch with { Count = count }, quiet, range, false) is { Blocked: null } other
+            if (count != last && Listen(samples, sampleRate, mean, stretch with { Count = count }, quiet, range, own) is { Blocked: null } other
                 && Math.Abs(other.FirstPartial - own.Behind) > SameString * own.Behind)
             {
                 return other;
@@ -49,7 +49,7 @@ internal static class PluckAnalyzer
     }
 
     private static PluckAnalysis Listen(
-        ReadOnlySpan<double> samples, double sampleRate, double mean, PluckStretch stretch, QuietLines quiet, PluckRange range, bool isFirst)
+        ReadOnlySpan<double> samples, double sampleRate, double mean, PluckStretch stretch, QuietLines quiet, PluckRange range, PluckAnalysis? before)
     {
         double seconds = stretch.Count / sampleRate;
         if (seconds < LeastSeconds || LeastPeriods / seconds >= range.Highest)
@@ -60,21 +60,21 @@ internal static class PluckAnalyzer
         int factor = PluckDecimator.FactorFor(sampleRate), count = stretch.Count / factor;
         double[] rented = ArrayPool<double>.Shared.Rent(count);
         PluckDecimator.Take(samples, stretch.Start, factor, mean, rented.AsSpan(0, count));
-        PluckAnalysis analysis = Hear(rented.AsSpan(0, count), stretch, quiet, range, sampleRate, isFirst);
+        PluckAnalysis analysis = Hear(rented.AsSpan(0, count), stretch, quiet, range, sampleRate, before);
         ArrayPool<double>.Shared.Return(rented);
         return analysis;
 
         PluckAnalysis Stop(Finding finding) => new() { Stretch = stretch, SampleRate = sampleRate, Blocked = finding };
     }
 
-    private static PluckAnalysis Hear(ReadOnlySpan<double> x, PluckStretch stretch, QuietLines quiet, PluckRange range, double sampleRate, bool isFirst)
+    private static PluckAnalysis Hear(ReadOnlySpan<double> x, PluckStretch stretch, QuietLines quiet, PluckRange range, double sampleRate, PluckAnalysis? before)
     {
         double rate = sampleRate / PluckDecimator.FactorFor(sampleRate);
         bool isSteady = PluckDecision.IsSteady(x, rate);
         int later = isSteady || stretch.Start == 0 ? LateOnset(x, rate) : 0, skipped = later * PluckDecimator.FactorFor(sampleRate);
         if (later > 0)
         {
-            return Hear(x[later..], stretch with { Start = stretch.Start + skipped, Count = stretch.Count - skipped }, quiet, range, sampleRate, isFirst);
+            return Hear(x[later..], stretch with { Start = stretch.Start + skipped, Count = stretch.Count - skipped }, quiet, range, sampleRate, before);
         }
 
         if (isSteady)
@@ -89,17 +89,18 @@ internal static class PluckAnalyzer
         List<SpectralPeak> peaks = PeakFinder.Find(spectrum, LowestLine, MostPeaks);
         List<double> steady = RemoveSteady(peaks, spectrum, x, rate, quiet);
         CandidateSearch search = new(peaks, spectrum.Resolution, HighestPartial(sampleRate));
-        (StringMatch? match, Finding? blocked, double behind) = PluckDecision.Judge(
+        (StringMatch? match, Finding? blocked, double behind, double noOctave) = PluckDecision.Judge(
             search.Rank(Math.Max(range.Lowest, LeastPeriods * lowestLine), range.Highest),
             peaks,
             search,
             new OctaveTest(spectrum, steady, HighestPartial(sampleRate)),
             range with { Lowest = Math.Max(range.Lowest, LeastPeriods / 2 * lowestLine) },
             range.Lowest,
-            isFirst);
+            before is null,
+            before?.NoOctave ?? 0);
         if (match is null)
         {
-            return Stop(blocked!, steady) with { Behind = behind };
+            return Stop(blocked!, steady) with { Behind = behind, NoOctave = noOctave };
         }
 
         int count = match.Numbers.Length;

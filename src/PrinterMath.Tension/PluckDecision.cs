@@ -26,7 +26,10 @@ internal static class PluckDecision
 
     private const double SteadyRatio = 0.9;
 
-    /// <summary>The string that may be called the answer, or the finding that stands in the way; of two undecided strings the one that was behind, in Hz, else 0.</summary>
+    /// <summary>
+    /// The string that may be called the answer, or the finding that stands in the way; of two undecided strings the one that was behind, in Hz, else 0; and of the best string its first partial in Hz when it is not
+    /// the octave of the one plucked, else 0.
+    /// </summary>
     /// <param name="ranked">Strings that explain the peaks, the best first.</param>
     /// <param name="peaks">The peaks.</param>
     /// <param name="search">Matches a string to the peaks.</param>
@@ -34,13 +37,14 @@ internal static class PluckDecision
     /// <param name="range">Where strings may lie that this window is long enough to tell.</param>
     /// <param name="lowest">The lowest that a string may lie at all, in Hz.</param>
     /// <param name="isFirst">Whether this is the first window tried.</param>
-    internal static (StringMatch? Match, Finding? Blocked, double Behind) Judge(
-        List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range, double lowest, bool isFirst)
+    /// <param name="noOctave">First partial in Hz of a string that a longer window has told from the one an octave lower, else 0.</param>
+    internal static (StringMatch? Match, Finding? Blocked, double Behind, double NoOctave) Judge(
+        List<StringMatch> ranked, List<SpectralPeak> peaks, CandidateSearch search, OctaveTest test, PluckRange range, double lowest, bool isFirst, double noOctave)
     {
         double leastLead = LeastOctaveLead + (isFirst ? 0 : MoreLead), leastOdds = LeastOdds + (isFirst ? 0 : MoreOdds);
         if (ranked.Count == 0)
         {
-            return (null, PluckSentences.NoPitch(peaks.Count, 0, 0), 0);
+            return (null, PluckSentences.NoPitch(peaks.Count, 0, 0), 0, 0);
         }
 
         StringMatch best = ranked[0];
@@ -55,13 +59,14 @@ internal static class PluckDecision
             if (lead > -leastLead || round == MostMoves - 1)
             {
                 double behind = lead > 0 ? other.Partial(1) : best.Model.Partial(1);
-                return (null, Weakness(best, peaks, leastOdds) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), behind);
+                double told = -test.LowerOverUpper(best.Model, 2) > leastLead + MoreLead && best.Model.F0 / 2 >= range.Lowest ? best.Model.Partial(1) : 0;
+                return (null, Weakness(best, peaks, leastOdds) ?? PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), behind, told);
             }
 
             StringMatch moved = search.Match(other);
             if (best.LogOdds - moved.LogOdds > MostLoss)
             {
-                return (null, PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), other.Partial(1));
+                return (null, PluckSentences.OctaveUndecided(best.Model.Partial(1), other.Partial(1), lead), other.Partial(1), 0);
             }
 
             best = moved;
@@ -69,17 +74,17 @@ internal static class PluckDecision
 
         if (Weakness(best, peaks, leastOdds) is { } weak)
         {
-            return (null, weak, 0);
+            return (null, weak, 0, 0);
         }
 
-        double half = best.Model.Partial(1) / 2;
-        if (half >= lowest && half < range.Lowest)
+        double first = best.Model.Partial(1), half = first / 2;
+        if (!isFirst && half >= lowest && half < range.Lowest && Math.Abs(noOctave - first) > PluckAnalyzer.SameString * first)
         {
-            return (null, PluckSentences.OctaveUndecided(2 * half, half, 0), half);
+            return (null, PluckSentences.OctaveUndecided(first, half, 0), half, 0);
         }
 
         StringMatch? rival = ranked.Find(r => best.LogOdds - r.LogOdds < LeastLead && !IsMultiple(best.Model, r.Model) && Contests(r, best, peaks));
-        return rival is null ? (best, null, 0) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)), 0);
+        return rival is null ? (best, null, 0, 0) : (null, PluckSentences.NoPitch(peaks.Count, best.LogOdds - rival.LogOdds, Share(best, peaks)), 0, 0);
     }
 
     /// <summary>That the string hardly beats strays, or explains little of the power in the peaks.</summary>
