@@ -10,7 +10,7 @@ public static class Inputs
 {
     public const double VibrationRate = 3200;
     public const double AudioRate = 48_000;
-    private const double Side = 0.3;
+    internal const double Side = 0.3;
 
     /// <summary>A 45 Hz mode, struck every second, in noise.</summary>
     public static double[] Vibration(int count, int seed = 1)
@@ -67,6 +67,9 @@ public static class Inputs
         var random = new Random(5);
         return [.. Nodes(side).SelectMany(y => Nodes(side).Select(x => ProbePoint.FromMeters(x, y, (1e-3 * x) - (2e-3 * y) + (1e-3 * x * y) + (1e-5 * (random.NextDouble() - 0.5)))))];
     }
+
+    /// <summary>A thin plate of SciPy's smoothing 10⁻⁴ at 225 points.</summary>
+    public static ThinPlateOptions Stiff { get; } = new() { Smoothing = Area.FromSquareMeters(1e-4 / (8 * Math.PI * 225)) };
 
     public static Mode[] Modes() =>
         [Mode.FromValues(Measured.Of(Frequency.FromHertz(45), Frequency.FromHertz(1)), Measured.Of(0.06, 0.01), Measured.Exact(1.0))];

@@ -55,6 +55,8 @@ internal static class Server
         Write(Path.Combine(folder, "widths"), [.. Inputs.Places(Work.Places, 6).Select(u => 4e-4 + (1e-3 * u))]);
         Write(Path.Combine(folder, "points25"), [.. Inputs.Points(5).SelectMany(p => new[] { p.XMeters, p.YMeters, p.ZMeters })]);
         Write(Path.Combine(folder, "points100"), [.. Inputs.Points(10).SelectMany(p => new[] { p.XMeters, p.YMeters, p.ZMeters })]);
+        Write(Path.Combine(folder, "points225"), [.. Inputs.Points(15).SelectMany(p => new[] { p.XMeters, p.YMeters, p.ZMeters })]);
+        Write(Path.Combine(folder, "points1024"), [.. Inputs.Points(32).SelectMany(p => new[] { p.XMeters, p.YMeters, p.ZMeters })]);
         Write(Path.Combine(folder, "points10000"), [.. Inputs.Points(100).SelectMany(p => new[] { p.XMeters, p.YMeters, p.ZMeters })]);
         Write(Path.Combine(folder, "design"), Inputs.Places(3000, 7));
         Write(Path.Combine(folder, "response"), Inputs.Places(1000, 8));

@@ -42,6 +42,10 @@ internal static class Work
         }),
         ["bilinear"] = new(() => Heights(BilinearModel.Through(Inputs.Grid(GridSide)))),
         ["bicubic"] = new(() => Heights(BicubicModel.Through(Inputs.Grid(GridSide)))),
+        ["plate-heights"] = new(() => Heights(ThinPlateModel.Fit(Inputs.Points(15), Inputs.Stiff), 100_000)),
+        ["plate-fit225"] = new(() => PlateFit(15, Inputs.Stiff)),
+        ["plate-fit1024"] = new(() => PlateFit(32, Inputs.Stiff)),
+        ["plate-cross-validation225"] = new(() => PlateFit(15, null)),
         ["pluck"] = new(() =>
         {
             SampledSignal signal = Inputs.Signal(Inputs.Pluck(144_000), Inputs.AudioRate);
@@ -123,9 +127,16 @@ internal static class Work
         return () => [.. LinearLeastSquares.Fit(design, 3, response).Coefficients];
     }
 
-    private static Func<double[]> Heights(IHeightModel model)
+    private static Func<double[]> PlateFit(int side, ThinPlateOptions? options)
     {
-        double[] xs = Inputs.Places(Places, 3), ys = Inputs.Places(Places, 4), zs = new double[Places];
+        ProbePoint[] points = Inputs.Points(side);
+        Length middle = Length.FromMeters(Inputs.Side / 2);
+        return () => [ThinPlateModel.Fit(points, options).EstimateAt(middle, middle).Meters];
+    }
+
+    private static Func<double[]> Heights(IHeightModel model, int places = Places)
+    {
+        double[] xs = Inputs.Places(Places, 3)[..places], ys = Inputs.Places(Places, 4)[..places], zs = new double[places];
         return () =>
         {
             model.Heights(xs, ys, zs);

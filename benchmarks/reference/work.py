@@ -136,6 +136,26 @@ def bicubic(data):
     return lambda: model.ev(xs, ys)
 
 
+def plate(points, smoothing):
+    return interpolate.RBFInterpolator(points[:, :2], points[:, 2], kernel="thin_plate_spline", degree=1, smoothing=smoothing)
+
+
+def plate_heights(data):
+    """scipy.interpolate.RBFInterpolator, thin_plate_spline, degree 1."""
+    model = plate(data["points225"].reshape(-1, 3), 1e-4)
+    places = np.column_stack((data["xs"], data["ys"]))[:100_000]
+    return lambda: model(places)
+
+
+def plate_fit(name, smoothing):
+    """The same, fitted with a given smoothing: no cross-validation, no uncertainty."""
+    def prepare(data):
+        points = data[name].reshape(-1, 3)
+        middle = np.array([[0.15, 0.15]])
+        return lambda: plate(points, smoothing)(middle)
+    return prepare
+
+
 def pluck(data):
     """numpy.fft autocorrelation (padded to 288 000) and its highest peak between 20 Hz and 1 kHz."""
     x = data["pluck"]
@@ -276,6 +296,9 @@ ALL = {
     "ringdown": ringdown,
     "bilinear": bilinear,
     "bicubic": bicubic,
+    "plate-heights": plate_heights,
+    "plate-fit225": plate_fit("points225", 1e-4),
+    "plate-fit1024": plate_fit("points1024", 1e-4 * 1024 / 225),
     "pluck": pluck,
     "ideal": ideal,
     "pinned": pinned,

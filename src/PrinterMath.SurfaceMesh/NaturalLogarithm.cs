@@ -24,13 +24,13 @@ internal static class NaturalLogarithm
         Vector<double> k = Vector.AsVectorDouble(exponent | new Vector<long>(Shift)) - new Vector<double>(4503599627370496.0 + 2048);
         Vector<double> m = Vector.AsVectorDouble((offset & new Vector<long>(Mantissa)) + new Vector<long>(OneHalfRoot));
         Vector<double> s = (m - Vector<double>.One) / (m + Vector<double>.One), z = s * s;
-        Vector<double> r = new(1.479819860511658591e-01);
-        r = (r * z) + new Vector<double>(1.531383769920937332e-01);
-        r = (r * z) + new Vector<double>(1.818357216161805012e-01);
-        r = (r * z) + new Vector<double>(2.222219843214978396e-01);
-        r = (r * z) + new Vector<double>(2.857142874366239149e-01);
-        r = (r * z) + new Vector<double>(3.999999999940941908e-01);
-        r = (r * z) + new Vector<double>(6.666666666666735130e-01);
-        return (k * new Vector<double>(0.6931471805599453)) + (s * (new Vector<double>(2) + (r * z)));
+        Vector<double> squared = z * z;
+
+        // In pairs (Estrin), so that no product waits for more than three others.
+        Vector<double> high = Fused.Add(Fused.Add(new(1.479819860511658591e-01), z, new(1.531383769920937332e-01)), z, new(1.818357216161805012e-01));
+        Vector<double> middle = Fused.Add(new(2.222219843214978396e-01), z, new(2.857142874366239149e-01));
+        Vector<double> low = Fused.Add(new(3.999999999940941908e-01), z, new(6.666666666666735130e-01));
+        Vector<double> r = Fused.Add(Fused.Add(high, squared, middle), squared, low);
+        return Fused.Add(k, new(0.6931471805599453), s * Fused.Add(r, z, new(2)));
     }
 }

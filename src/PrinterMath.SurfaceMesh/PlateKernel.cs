@@ -22,8 +22,8 @@ internal static class PlateKernel
             {
                 Vector<double> cx = new(centresX[k]), cy = new(centresY[k]), c = new(coefficients[k]);
                 Vector<double> squared0 = Squared(x0 - cx, y0 - cy), squared1 = Squared(x1 - cx, y1 - cy);
-                sum0 += c * squared0 * NaturalLogarithm.Of(squared0);
-                sum1 += c * squared1 * NaturalLogarithm.Of(squared1);
+                sum0 = Fused.Add(c * squared0, NaturalLogarithm.Of(squared0), sum0);
+                sum1 = Fused.Add(c * squared1, NaturalLogarithm.Of(squared1), sum1);
             }
 
             (new Vector<double>(heights[i..]) + (sum0 * 0.5)).CopyTo(heights[i..]);
@@ -43,5 +43,5 @@ internal static class PlateKernel
         }
     }
 
-    private static Vector<double> Squared(Vector<double> dx, Vector<double> dy) => Vector.Max((dx * dx) + (dy * dy), new Vector<double>(Nearest));
+    private static Vector<double> Squared(Vector<double> dx, Vector<double> dy) => Vector.Max(Fused.Add(dx, dx, dy * dy), new Vector<double>(Nearest));
 }
