@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PrinterMath.Tramming;
 
 /// <summary>Measures of residuals about the least-squares plane, and the points that each of them rests on.</summary>
@@ -5,14 +7,13 @@ internal static class FlatnessMeasures
 {
     internal static double PeakToValley(ReadOnlySpan<double> residuals)
     {
-        double low = double.MaxValue, high = double.MinValue;
-        foreach (double r in residuals)
+        var extremes = LowestHighest.Nothing;
+        for (int first = 0; first < residuals.Length; first += LowestHighest.Block)
         {
-            low = Math.Min(low, r);
-            high = Math.Max(high, r);
+            extremes.Take(residuals.Slice(first, Math.Min(LowestHighest.Block, residuals.Length - first)), first);
         }
 
-        return high - low;
+        return extremes.Highest - extremes.Lowest;
     }
 
     internal static double PeakToValley(double[] residuals) => PeakToValley(residuals.AsSpan());
@@ -26,6 +27,21 @@ internal static class FlatnessMeasures
         }
 
         return Math.Sqrt(sum / residuals.Length);
+    }
+
+    /// <summary>Sums e + k·s.</summary>
+    internal static void Add(ReadOnlySpan<double> noise, double size, ReadOnlySpan<double> shape, Span<double> sums)
+    {
+        int vectors = noise.Length - (noise.Length % Vector<double>.Count);
+        for (int i = 0; i < vectors; i += Vector<double>.Count)
+        {
+            (new Vector<double>(noise[i..]) + (size * new Vector<double>(shape[i..]))).CopyTo(sums[i..]);
+        }
+
+        for (int i = vectors; i < noise.Length; i++)
+        {
+            sums[i] = noise[i] + (size * shape[i]);
+        }
     }
 
     internal static double ZoneWidth(double[] residuals, MinimaxPlane zone)

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PrinterMath.Tramming;
 
 /// <summary>
@@ -59,6 +61,12 @@ internal sealed class MinimaxPlane
     internal void Solve(ReadOnlySpan<double> heights)
     {
         Begin();
+        Continue(heights);
+    }
+
+    /// <summary>Solves for heights like those last solved: exchanges begin at their reference, which is one for any heights.</summary>
+    internal void Continue(ReadOnlySpan<double> heights)
+    {
         double scale = 0;
         foreach (double z in heights)
         {
@@ -211,28 +219,29 @@ internal sealed class MinimaxPlane
     private int Farthest(ReadOnlySpan<double> heights, ReadOnlySpan<double> plane, out double lowest, out double highest)
     {
         double a = plane[0], b = plane[1], c = plane[2];
-        ReadOnlySpan<double> x = _x.AsSpan(0, heights.Length);
-        ReadOnlySpan<double> y = _y.AsSpan(0, heights.Length);
-        int low = 0, high = 0;
-        lowest = double.MaxValue;
-        highest = double.MinValue;
-        for (int i = 0; i < heights.Length; i++)
+        Span<double> block = stackalloc double[LowestHighest.Block];
+        var extremes = LowestHighest.Nothing;
+        for (int first = 0; first < heights.Length; first += LowestHighest.Block)
         {
-            double r = heights[i] - a - (b * x[i]) - (c * y[i]);
-            if (r < lowest)
+            int count = Math.Min(LowestHighest.Block, heights.Length - first);
+            ReadOnlySpan<double> z = heights.Slice(first, count), x = _x.AsSpan(first, count), y = _y.AsSpan(first, count);
+            int vectors = count - (count % Vector<double>.Count);
+            for (int i = 0; i < vectors; i += Vector<double>.Count)
             {
-                lowest = r;
-                low = i;
+                (new Vector<double>(z[i..]) - new Vector<double>(a) - (b * new Vector<double>(x[i..])) - (c * new Vector<double>(y[i..]))).CopyTo(block[i..]);
             }
 
-            if (r > highest)
+            for (int i = vectors; i < count; i++)
             {
-                highest = r;
-                high = i;
+                block[i] = z[i] - a - (b * x[i]) - (c * y[i]);
             }
+
+            extremes.Take(block[..count], first);
         }
 
-        return -lowest > highest ? low : high;
+        lowest = extremes.Lowest;
+        highest = extremes.Highest;
+        return -lowest > highest ? extremes.LowestAt : extremes.HighestAt;
     }
 
     private void Exchange(int enters, double sign, Span<double> step)

@@ -16,8 +16,6 @@ namespace PrinterMath.Tramming;
 /// </remarks>
 internal sealed class NoiseInversion
 {
-    private const int MostSteps = 60;
-
     /// <summary>Sizes are found to this part of the largest noise.</summary>
     private const double Resolution = 1e-4;
 
@@ -40,10 +38,10 @@ internal sealed class NoiseInversion
     /// <param name="noise">Residuals of simulated noise alone, one array for each trial.</param>
     /// <param name="measure">The measure of flatness.</param>
     /// <param name="coverage">Coverage of the limits.</param>
-    internal static NoiseInversion Of(double read, IReadOnlyList<double[]> shapes, double[][] noise, Func<double[], double> measure, double coverage)
+    internal static NoiseInversion Of(double read, IReadOnlyList<double[]> shapes, double[][] noise, FlatnessMeasure measure, double coverage)
     {
         double tail = (1 - coverage) / 2;
-        double[] single = [.. noise.Select(measure)];
+        double[] single = [.. noise.Select(measure.Of)];
         double[] alone = [.. single];
         Array.Sort(alone);
         double raw = Math.Max(read, alone[(alone.Length - 1) / 2]);
@@ -52,11 +50,10 @@ internal sealed class NoiseInversion
         double[] sizes = new double[noise.Length];
         foreach (double[] shape in shapes)
         {
-            double[] sum = new double[shape.Length];
+            double size = 0;
             for (int t = 0; t < noise.Length; t++)
             {
-                double here = single[t];
-                sizes[t] = here >= raw ? 0 : Size(noise[t], here, shape, sum);
+                sizes[t] = single[t] >= raw ? 0 : size = measure.SizeAt(noise[t], single[t], shape, raw, size, resolution);
             }
 
             Array.Sort(sizes);
@@ -70,47 +67,5 @@ internal sealed class NoiseInversion
         return new NoiseInversion(estimate, shapes.Count == 1 ? lower : sure, upper, coverage);
 
         double At(double chance) => sizes[Math.Clamp((int)Math.Ceiling(chance * sizes.Length) - 1, 0, sizes.Length - 1)];
-
-        // Root of T(e + k·s) = raw between 0 and raw + T(e), by false position after Illinois (Dowell, Jarratt 1971, BIT 11, 168, from memory).
-        double Size(double[] trial, double aloneHere, double[] shape, double[] sum)
-        {
-            double low = 0, high = raw + aloneHere;
-            double below = aloneHere - raw, above = Value(high);
-            int side = 0;
-            for (int step = 0; step < MostSteps && high - low > resolution; step++)
-            {
-                double middle = ((low * above) - (high * below)) / (above - below);
-                double value = Value(middle);
-                if (Math.Abs(value) <= resolution)
-                {
-                    return middle;
-                }
-
-                if (value > 0)
-                {
-                    (high, above) = (middle, value);
-                    below /= side > 0 ? 2 : 1;
-                    side = 1;
-                }
-                else
-                {
-                    (low, below) = (middle, value);
-                    above /= side < 0 ? 2 : 1;
-                    side = -1;
-                }
-            }
-
-            return (low + high) / 2;
-
-            double Value(double size)
-            {
-                for (int i = 0; i < sum.Length; i++)
-                {
-                    sum[i] = trial[i] + (size * shape[i]);
-                }
-
-                return measure(sum) - raw;
-            }
-        }
     }
 }

@@ -68,6 +68,14 @@ internal static class PlaneFindings
         FindingSeverity.Blocking,
         "Noise and shape cannot be told apart in one set of readings; state the probe's repeatability to correct flatness for noise.");
 
+    internal static Finding FewerTrials(int trials, int wanted, int points) => new(
+        "flatness.trials.fewer",
+        FindingSeverity.Note,
+        Text($"For {points} points {trials} probings were simulated instead of {wanted}, to bound the work: limits of flatness are somewhat less sharp. Allow more simulated readings for sharper ones."),
+        new FindingNumber("trials", trials, "1"),
+        new FindingNumber("wanted", wanted, "1"),
+        new FindingNumber("points", points, "1"));
+
     internal static Finding WithinNoise(double chance) => new(
         "flatness.withinNoise",
         FindingSeverity.Note,

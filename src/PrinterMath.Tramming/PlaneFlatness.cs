@@ -73,7 +73,8 @@ public sealed class PlaneFlatness
 
         double placement = Guard.NonNegative(Guard.NotNull(options).PlacementUncertainty.Meters, "options.PlacementUncertainty");
         Guard.Between(options.Coverage, 0.5, 0.999, "options.Coverage");
-        Guard.Between(options.Trials, 200, 100_000, "options.Trials");
+        Guard.Between(options.Trials, PlaneFlatnessOptions.FewestTrials, 100_000, "options.Trials");
+        Guard.Between(options.MostReadings, 1, int.MaxValue, "options.MostReadings");
         Guard.DegreesOfFreedom(options.RepeatabilityDegreesOfFreedom, "options.RepeatabilityDegreesOfFreedom");
         double repeatability = ProbeLimits.Repeatability(options.ProbeRepeatability, "options.ProbeRepeatability");
         if (ZoneFrame.Of(copy, placement, out Finding? blocking) is not ZoneFrame frame)
@@ -97,17 +98,19 @@ public sealed class PlaneFlatness
 
         double[] uncertainties = [.. copy.Select(p => p.HasUncertainty ? p.StandardUncertaintyMeters : repeatability)];
         double[][] noise = SimulatedNoise.Residuals(frame, uncertainties, options);
-        double flat = noise.Count(trial => FlatnessMeasures.PeakToValley(trial) >= FlatnessMeasures.PeakToValley(residuals)) / (double)noise.Length;
+        double read = FlatnessMeasures.PeakToValley(residuals);
+        double flat = noise.Count(trial => FlatnessMeasures.PeakToValley(trial) >= read) / (double)noise.Length;
         return new PlaneFlatness(
-            Correct(FlatnessMeasures.PeakToValley, residuals, FlatnessMeasures.Extremes(residuals), FlatnessMeasures.Plateaus(residuals)),
-            Correct(FlatnessMeasures.RootMeanSquare, residuals),
-            Correct(r => FlatnessMeasures.ZoneWidth(r, zone), residuals, FlatnessMeasures.Pins(residuals, zone), FlatnessMeasures.Plateaus(residuals)),
+            Correct(new PeakToValleyMeasure(), residuals, FlatnessMeasures.Extremes(residuals), FlatnessMeasures.Plateaus(residuals)),
+            Correct(new RootMeanSquareMeasure(), residuals),
+            Correct(new MinimumZoneMeasure(zone), residuals, FlatnessMeasures.Pins(residuals, zone), FlatnessMeasures.Plateaus(residuals)),
             flat > 0.05 ? PlaneFindings.WithinNoise(flat) : null,
+            noise.Length < options.Trials ? PlaneFindings.FewerTrials(noise.Length, options.Trials, copy.Length) : null,
             units);
 
-        FlatnessDeviation Correct(Func<double[], double> measure, params double[][] candidates)
+        FlatnessDeviation Correct(FlatnessMeasure measure, params double[][] candidates)
         {
-            double raw = measure(residuals);
+            double raw = measure.Of(residuals);
             var shapes = new List<double[]>();
             foreach (double[] shape in candidates)
             {
@@ -128,7 +131,7 @@ public sealed class PlaneFlatness
             {
                 double[] unit = [.. shape];
                 SimulatedNoise.RemovePlane(unit, frame);
-                double size = measure(unit);
+                double size = measure.Of(unit);
                 if (size > LeastShape * shape.Max(Math.Abs))
                 {
                     shapes.Add([.. unit.Select(r => r / size)]);

@@ -6,6 +6,9 @@ namespace PrinterMath.Tramming;
 /// <example><code>var options = new PlaneFlatnessOptions { Seed = 1, ProbeRepeatability = Length.FromMicrometers(4) };</code></example>
 public sealed record PlaneFlatnessOptions
 {
+    /// <summary>The 2.5 % points of the limits then rest on the fifth of the trials from either end.</summary>
+    internal const int FewestTrials = 200;
+
     /// <summary>Seed of the simulated noise: the same seed gives the same result.</summary>
     /// <value>No default: the caller states it.</value>
     public required int Seed { get; init; }
@@ -26,7 +29,13 @@ public sealed record PlaneFlatnessOptions
     /// <value>From 200 to 100 000; 1000 by default.</value>
     public int Trials { get; init; } = 1000;
 
+    /// <summary>Largest number of readings to simulate, points times probings: bounds the work for many points, of which fewer probings are then simulated, but never fewer than 200.</summary>
+    /// <value>1 or more; 2 000 000 by default, so that up to 2000 points get 1000 probings.</value>
+    public int MostReadings { get; init; } = 2_000_000;
+
     /// <summary>How well the places are known, see <see cref="PlaneFitOptions.PlacementUncertainty"/>.</summary>
     /// <value>Zero or more; 0.05 mm by default.</value>
     public Length PlacementUncertainty { get; init; } = Length.FromMillimeters(0.05);
+
+    internal int TrialsOf(int points) => Math.Min(Trials, Math.Max(FewestTrials, MostReadings / points));
 }

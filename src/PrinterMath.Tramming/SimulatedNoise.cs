@@ -6,14 +6,19 @@ internal static class SimulatedNoise
     internal static double[][] Residuals(ZoneFrame frame, double[] uncertainties, PlaneFlatnessOptions options)
     {
         var random = new Random(options.Seed);
-        double[][] trials = new double[options.Trials][];
+        double[][] trials = new double[options.TrialsOf(uncertainties.Length)][];
         for (int t = 0; t < trials.Length; t++)
         {
             double factor = Factor(random, options.RepeatabilityDegreesOfFreedom);
             double[] trial = new double[uncertainties.Length];
-            for (int i = 0; i < trial.Length; i++)
+            for (int i = 0; i < trial.Length; i += 2)
             {
-                trial[i] = factor * uncertainties[i] * Normal(random);
+                (double one, double other) = Normals(random);
+                trial[i] = factor * uncertainties[i] * one;
+                if (i + 1 < trial.Length)
+                {
+                    trial[i + 1] = factor * uncertainties[i + 1] * other;
+                }
             }
 
             RemovePlane(trial, frame);
@@ -28,16 +33,17 @@ internal static class SimulatedNoise
         double mean = 0, along = 0, across = 0, squaresU = 0, squaresV = 0;
         for (int i = 0; i < heights.Length; i++)
         {
-            mean += heights[i] / heights.Length;
+            mean += heights[i];
             along += heights[i] * frame.U[i];
             across += heights[i] * frame.V[i];
             squaresU += frame.U[i] * frame.U[i];
             squaresV += frame.V[i] * frame.V[i];
         }
 
+        (mean, along, across) = (mean / heights.Length, along / squaresU, across / squaresV);
         for (int i = 0; i < heights.Length; i++)
         {
-            heights[i] -= mean + (along / squaresU * frame.U[i]) + (across / squaresV * frame.V[i]);
+            heights[i] -= mean + (along * frame.U[i]) + (across * frame.V[i]);
         }
     }
 
@@ -66,6 +72,13 @@ internal static class SimulatedNoise
         return Math.Sqrt((int)degreesOfFreedom / sum);
     }
 
+    private static double Normal(Random random) => Normals(random).One;
+
     /// <summary>Box and Muller's transform.</summary>
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static (double One, double Other) Normals(Random random)
+    {
+        double size = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()));
+        (double sine, double cosine) = Math.SinCos(2 * Math.PI * random.NextDouble());
+        return (size * cosine, size * sine);
+    }
 }

@@ -68,6 +68,35 @@ public class PlaneFlatnessTests(ITestOutputHelper output)
         Assert.True(four.UpperLimit > known.UpperLimit);
     }
 
+    // Sizes are found to 1e-4 of the largest noise, here some 25 um.
+    [Fact]
+    public void ATiltedBedIsAsFlat()
+    {
+        List<ProbePoint> level = [.. ReferenceBeds.P25()];
+        List<ProbePoint> tilted = [.. level.Select(p => ProbePoint.FromMeters(p.XMeters, p.YMeters, p.ZMeters + (.002 * p.XMeters) - (.001 * p.YMeters)))];
+        PlaneFlatness one = PlaneFlatness.Of(level, FourMicrons), other = PlaneFlatness.Of(tilted, FourMicrons);
+        foreach ((FlatnessDeviation left, FlatnessDeviation right) in new[] { (one.PeakToValley, other.PeakToValley), (one.RootMeanSquare, other.RootMeanSquare), (one.MinimumZone, other.MinimumZone) })
+        {
+            Assert.Equal(left.Corrected.SiValue, right.Corrected.SiValue, 2.5e-9);
+            Assert.Equal(left.LowerLimit.Meters, right.LowerLimit.Meters, 2.5e-9);
+            Assert.Equal(left.UpperLimit.Meters, right.UpperLimit.Meters, 2.5e-9);
+        }
+    }
+
+    [Fact]
+    public void ManyPointsGetFewerProbingsAndSaySo()
+    {
+        var noise = new Noise(1, NoiseKind.Normal, Repeatability);
+        List<ProbePoint> points = Grid(5, 40, 40, (x, y) => .04 * Shape("bow", x, y, 0) + noise.Next());
+
+        Assert.DoesNotContain(PlaneFlatness.Of(points, FourMicrons).Findings, f => f.Code == "flatness.trials.fewer");
+        Finding bounded = Assert.Single(PlaneFlatness.Of(points, FourMicrons with { MostReadings = 480_000 }).Findings, f => f.Code == "flatness.trials.fewer");
+        Assert.Equal([300, 1000, 1600], bounded.Numbers.Select(n => n.Value));
+        bounded = Assert.Single(PlaneFlatness.Of(points, FourMicrons with { MostReadings = 1 }).Findings, f => f.Code == "flatness.trials.fewer");
+        Assert.Equal(200, bounded.Numbers[0].Value);
+        Assert.Throws<ArgumentOutOfRangeException>(() => PlaneFlatness.Of(points, FourMicrons with { MostReadings = 0 }));
+    }
+
     [Fact]
     public void CallersMistakesAndPoorDataAreTold()
     {
@@ -121,6 +150,33 @@ public class PlaneFlatnessTests(ITestOutputHelper output)
         zoneCheck.Assert(.93, 1);
         Assert.True(Math.Abs(error) < uncertainty, $"mean error {error * 1e6:0.00} um");
         Assert.True(Math.Abs(error) < Math.Abs(raw), $"raw {raw * 1e6:0.00} um");
+    }
+
+    // Limits that rest on the fewest probings, 200, hold no less.
+    [Theory]
+    [InlineData("flat", 0)]
+    [InlineData("peak", 10)]
+    public void LimitsFromFewProbingsHold(string form, double sigmas)
+    {
+        var check = new CoverageCheck($"{form} {sigmas} 15 x 15 peak-to-valley");
+        var zoneCheck = new CoverageCheck($"{form} {sigmas} 15 x 15 minimum zone");
+        List<ProbePoint> shape = Grid(50.0 / 3, 15, 15, (x, y) => form == "peak" ? Math.Abs(x - 100) + Math.Abs(y - 50) < 1 ? 1 : 0 : Shape(form, x, y, 0));
+        double size = PlaneFit.Fit(shape, new PlaneFitOptions { ProbeRepeatability = Mm(1) }).RawFlatness.Millimeters;
+        double scale = size > 0 ? sigmas * Repeatability / size : 0;
+        IReadOnlyList<ProbePoint> truth = BedCase.Map(shape, p => (p.XMeters, p.YMeters, scale * p.ZMeters));
+        double plantedZone = MinimumZone.InZ(truth).Width.Meters;
+        for (int seed = 1; seed <= CoverageCheck.Cases; seed++)
+        {
+            var noise = new Noise(seed, NoiseKind.Normal, Repeatability);
+            IReadOnlyList<ProbePoint> read = BedCase.Map(truth, p => (p.XMeters, p.YMeters, p.ZMeters + (1e-3 * noise.Next())));
+            PlaneFlatness flatness = PlaneFlatness.Of(read, FourMicrons with { Seed = seed, MostReadings = 1 });
+            check.Add(Holds(flatness.PeakToValley, sigmas * Repeatability * 1e-3), flatness.PeakToValley.Corrected.SiStandardUncertainty);
+            zoneCheck.Add(Holds(flatness.MinimumZone, plantedZone), flatness.MinimumZone.Corrected.SiStandardUncertainty);
+        }
+
+        output.WriteLine($"{check.Report}; {zoneCheck.Report}");
+        check.Assert(.93, 1);
+        zoneCheck.Assert(.93, 1);
     }
 
     private static bool Holds(FlatnessDeviation deviation, double truth) =>
