@@ -64,6 +64,17 @@ internal sealed class PositiveDefinite
         }
     }
 
+    internal double LogDeterminant()
+    {
+        double sum = 0;
+        for (int i = 0; i < _rows.Length; i++)
+        {
+            sum += 2 * Math.Log(_rows[i][i]);
+        }
+
+        return sum;
+    }
+
     /// <summary>tr (L·Lᵀ)⁻¹, the squares of L⁻¹ column by column.</summary>
     internal double TraceOfInverse()
     {
