@@ -48,7 +48,7 @@ public static class SurfaceFindings
     /// <summary>Blocking: no grid within the bounds of a probing plan meets the tolerance.</summary>
     public const string PlanOutOfReach = "plan.out-of-reach";
 
-    /// <summary>Blocking: places that are too few, or on one line, hold no thin plate.</summary>
+    /// <summary>Blocking: places that are too few, or on one line, hold no surface: neither a thin plate nor one by kriging.</summary>
     public const string PlateUndetermined = "plate.undetermined";
 
     /// <summary>Caution: cross-validation of a thin plate tells no noise from shape, so that it passes through all readings.</summary>

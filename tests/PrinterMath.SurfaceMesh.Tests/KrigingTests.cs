@@ -76,7 +76,7 @@ public sealed class KrigingTests(ITestOutputHelper output)
         KrigingOptions stated = new() { Covariance = SurfaceCovariance.Smooth(Length.FromMicrometers(50), Length.FromMillimeters(80)), Repeatability = Length.FromMeters(Noise) };
         double Height(KrigingModel model, double x, double y) => model.EstimateAt(Length.FromMeters(x), Length.FromMeters(y)).Meters;
         double expected = Height(KrigingModel.Fit(points, stated), 0.12, 0.08);
-        Assert.Equal(expected, Height(KrigingModel.Fit([.. points.Reverse()], stated), 0.12, 0.08), 1e-15);
+        Assert.Equal(expected, Height(KrigingModel.Fit([.. points.AsEnumerable().Reverse()], stated), 0.12, 0.08), 1e-15);
         Assert.Equal(expected, Height(KrigingModel.Fit([.. points.Select(p => ProbePoint.FromMeters(-p.YMeters, p.XMeters, p.ZMeters))], stated), -0.08, 0.12), 1e-15);
 
         // A plane added to the readings is added to the surface.
