@@ -31,6 +31,18 @@ internal static class LegendreTerms
         return Polynomial(i, xi) * Polynomial(j, eta);
     }
 
+    /// <summary>P₀ to that of the last entry, and their slopes: P′ₙ₊₁ = P′ₙ₋₁ + (2n + 1)Pₙ.</summary>
+    internal static void Polynomials(double t, Span<double> values, Span<double> slopes)
+    {
+        (values[0], slopes[0]) = (1, 0);
+        for (int n = 0; n + 1 < values.Length; n++)
+        {
+            (double before, double slopeBefore) = n == 0 ? (0, 0) : (values[n - 1], slopes[n - 1]);
+            values[n + 1] = ((((2 * n) + 1) * t * values[n]) - (n * before)) / (n + 1);
+            slopes[n + 1] = slopeBefore + (((2 * n) + 1) * values[n]);
+        }
+    }
+
     /// <summary>(n + 1) Pₙ₊₁ = (2n + 1) t Pₙ − n Pₙ₋₁.</summary>
     private static double Polynomial(int degree, double t)
     {
