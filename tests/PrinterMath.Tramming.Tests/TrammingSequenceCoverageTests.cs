@@ -20,6 +20,8 @@ public class TrammingSequenceCoverageTests(ITestOutputHelper output)
         new BedStory(4, 3, true, BedFault.None, 0) { IsStated = true },
         new BedStory(3, 3, true, BedFault.None, 0) { Side = 3, Noise = NoiseKind.Uniform },
         new BedStory(3, 3, false, BedFault.None, 0) { Noise = NoiseKind.Laplace },
+        new BedStory(4, 3, false, BedFault.None, 0) { Compliance = 1 }, // a limp plate on four screws
+        new BedStory(4, 4, true, BedFault.None, 0) { Compliance = .3 },
         new BedStory(3, 6, true, BedFault.Backlash, .05),
         new BedStory(4, 6, true, BedFault.Backlash, .05) { IsStated = true },
     };

@@ -20,11 +20,16 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
         { new BedStory(4, 3, false, BedFault.Flex, .25), SequenceCause.Flex },
         { new BedStory(3, 4, true, BedFault.Flex, .05), SequenceCause.Flex },
         { new BedStory(4, 4, true, BedFault.Flex, .05), SequenceCause.Flex },
+        { new BedStory(3, 3, true, BedFault.Flex, .05), SequenceCause.Flex },
+        { new BedStory(4, 4, true, BedFault.None, 0) { Compliance = .3 }, SequenceCause.Flex }, // a plate that follows screws turned against each other
         { new BedStory(3, 4, false, BedFault.LooseCorner, .025), SequenceCause.Loose },
         { new BedStory(4, 5, false, BedFault.LooseCorner, .025), SequenceCause.Loose },
         { new BedStory(3, 5, true, BedFault.Backlash, .025), SequenceCause.Backlash },
         { new BedStory(3, 6, true, BedFault.Backlash, .05), SequenceCause.Backlash },
         { new BedStory(4, 6, true, BedFault.Backlash, .05), SequenceCause.Backlash },
+        { new BedStory(4, 6, true, BedFault.Backlash, .025), SequenceCause.Backlash },
+        { new BedStory(3, 3, false, BedFault.CommonDrift, .025), SequenceCause.Drift },
+        { new BedStory(4, 3, false, BedFault.CommonDrift, .025), SequenceCause.Drift },
         { new BedStory(3, 5, false, BedFault.CommonDrift, .025), SequenceCause.Drift },
         { new BedStory(3, 5, false, BedFault.CommonDrift, .05), SequenceCause.Drift },
         { new BedStory(3, 7, false, BedFault.CornerDrift, .025), SequenceCause.Drift },
@@ -47,13 +52,28 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
         new BedStory(4, 5, true, BedFault.None, 0) { Noise = NoiseKind.Laplace },
     };
 
-    // A corner drifts by five times the repeatability of a reading between the first reading of the first pass and the first of the last: over five passes named in 94 % of 5000 beds on three screws, silent 3 %, called
-    // loose in 2 %; on four screws in 85 %; corrections made meanwhile hide it. Over three passes no test can do it: see TrammingSequenceBoundTests.
+    public static TheoryData<BedStory, SequenceCause, double> TooFewPasses() => new()
+    {
+        { new BedStory(3, 5, false, BedFault.CornerDrift, .025), SequenceCause.Drift, .93 },
+        { new BedStory(3, 4, false, BedFault.CornerDrift, .025), SequenceCause.Drift, .85 },
+        { new BedStory(4, 5, false, BedFault.CornerDrift, .025), SequenceCause.Drift, .82 },
+        { new BedStory(3, 3, false, BedFault.CornerDrift, .025), SequenceCause.Drift, .62 },
+        { new BedStory(4, 3, false, BedFault.CornerDrift, .025), SequenceCause.Drift, .47 },
+        { new BedStory(3, 3, false, BedFault.LooseCorner, .025), SequenceCause.Loose, .78 },
+        { new BedStory(4, 3, false, BedFault.LooseCorner, .025), SequenceCause.Loose, .58 },
+        { new BedStory(4, 4, false, BedFault.LooseCorner, .025), SequenceCause.Loose, .89 },
+        { new BedStory(3, 3, true, BedFault.Backlash, .025), SequenceCause.Backlash, .64 },
+        { new BedStory(3, 4, true, BedFault.Backlash, .025), SequenceCause.Backlash, .90 },
+        { new BedStory(4, 4, true, BedFault.Backlash, .025), SequenceCause.Backlash, .84 },
+        { new BedStory(3, 3, true, BedFault.CommonDrift, .025), SequenceCause.Drift, .80 },
+    };
+
+    // Faults of five times the repeatability of a reading, in passes too few to name them in 95 %. Of 1000 beds: corner drift 94, 88, 85, 65, 50 %; loose corner in the last of three passes 80 and 62 %, before the third or fourth 91 %
+    // (else called drift: a step after the second of three readings of a height is nearly a slope); play 67, 92, 86 %; common drift while every screw is turned far 83 %. What a test could reach at best, which knows place, direction
+    // and size: TrammingSequenceBoundTests.
     [Theory]
-    [InlineData(3, 5, .93)]
-    [InlineData(3, 4, .85)]
-    [InlineData(4, 5, .82)]
-    public void AFewPassesNameASlowDriftOfOneCornerLessOften(int screws, int passes, double least) => Check(new BedStory(screws, passes, false, BedFault.CornerDrift, .025), SequenceCause.Drift, least);
+    [MemberData(nameof(TooFewPasses))]
+    public void FewPassesNameAFaultLessOften(BedStory story, SequenceCause cause, double least) => Check(story, cause, least);
 
     [Theory]
     [MemberData(nameof(Faults))]
@@ -76,7 +96,7 @@ public class TrammingSequenceDetectionTests(ITestOutputHelper output)
             }
         }
 
-        output.WriteLine($"{story}: accused {accused} of {Cases}, upper 95 % limit {100 * Beta.InvCDF(accused + 1, Math.Max(1e-9, Cases - accused), .95):0.0} %: {string.Join(", ", of)}");
+        output.WriteLine($"{story}, {story.Noise} noise: accused {accused} of {Cases}, upper 95 % limit {100 * Beta.InvCDF(accused + 1, Math.Max(1e-9, Cases - accused), .95):0.0} %: {string.Join(", ", of)}");
         double lower = accused == 0 ? 0 : Beta.InvCDF(accused, Cases - accused + 1, .0005);
         Assert.True(lower < .05, $"{accused} of {Cases} accused");
     }

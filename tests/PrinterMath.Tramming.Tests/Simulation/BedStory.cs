@@ -20,4 +20,7 @@ public sealed record BedStory(int Screws, int Passes, bool Hunts, BedFault Fault
     internal bool IsStated { get; init; }
 
     internal double Tilt { get; init; } = .3;
+
+    /// <summary>Share of the twist of four screws that the plate follows: 0 stiff, 1 limp.</summary>
+    internal double Compliance { get; init; }
 }

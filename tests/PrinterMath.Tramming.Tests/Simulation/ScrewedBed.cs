@@ -50,7 +50,8 @@ internal sealed class ScrewedBed
         _corner = _random.Next(Places.Length);
         _moment = _random.Next(2, Math.Max(3, story.Passes));
         double play = story.Fault == BedFault.Backlash ? story.Size : 0;
-        _room = [.. Places.Select(_ => play * _random.NextDouble())];
+        Rooms = [.. Places.Select(_ => play * _random.NextDouble())];
+        _room = [.. Rooms];
         if (story.Fault == BedFault.WrongLead)
         {
             Leads[_corner] += story.Size;
@@ -65,6 +66,12 @@ internal sealed class ScrewedBed
     internal int Corner => _corner;
 
     internal double[,] Cross { get; }
+
+    /// <summary>Pass before which a loose corner moves.</summary>
+    internal int Moment => _moment;
+
+    /// <summary>Room of each screw to the flank that raises, before the first turn.</summary>
+    internal double[] Rooms { get; }
 
     internal BedSupports Supports => BedSupports.Of([.. Places.Select((p, i) => Bed.Screw($"s{i}", p.X, p.Y))]);
 
@@ -134,6 +141,10 @@ internal sealed class ScrewedBed
         return mean + (alongX * (x - 120)) + (alongY * (y - 120));
     }
 
+    /// <summary>Change of twist at the edge of the bed by all turns so far.</summary>
+    internal double Twist => (_story.Fault == BedFault.Flex ? _story.Size * _turnedSoFar : 0)
+        + (Places.Length == 4 ? _story.Compliance * (_heights[0] - _heights[1] + _heights[2] - _heights[3]) / 4 * (120 * 120) / (100 * 100) : 0);
+
     private double Through(int k, double demanded)
     {
         if (_story.Fault != BedFault.Backlash)
@@ -179,8 +190,7 @@ internal sealed class ScrewedBed
     private double Shape(double x, double y)
     {
         double dome = _story.Dome * (1 - (((x - 120) * (x - 120)) + ((y - 120) * (y - 120))) / (2 * 120 * 120));
-        double reach = _story.Fault == BedFault.Flex ? _story.Size * _turnedSoFar : 0; // size: mm of twist at the edge for each mm turned
-        return dome + (reach * (x - 120) * (y - 120) / (120 * 120));
+        return dome + (Twist * (x - 120) * (y - 120) / (120 * 120));
     }
 
     private double Drift(double x, double y, double share) => _story.Fault switch
