@@ -10,7 +10,7 @@ namespace PrinterMath.Tramming.Tests;
 /// </summary>
 public class TrammingSequenceBoundTests(ITestOutputHelper output)
 {
-    // Faults of five times the repeatability. Computed: drift of a corner 94, 90, 67, 99, 99, 100 %; loose corner 83, 64, 98, 99 %; play 85, 95, 99 %; the bands hold the scatter of turns over 60 beds.
+    // Faults of five times the repeatability. Computed: drift of a corner 94, 90, 67, 99, 99, 100 %; loose corner 83, 64, 98 %; play 85, 95, 99 %; the bands hold the scatter of turns over 60 beds.
     public static TheoryData<BedStory, double, double> Stories() => new()
     {
         { Of(3, 3, false, BedFault.CornerDrift), .9, .95 },
@@ -22,7 +22,6 @@ public class TrammingSequenceBoundTests(ITestOutputHelper output)
         { Of(3, 3, false, BedFault.LooseCorner), .78, .88 },
         { Of(4, 3, false, BedFault.LooseCorner), .58, .70 },
         { Of(4, 4, false, BedFault.LooseCorner), .95, 1 },
-        { Of(3, 4, false, BedFault.LooseCorner), .98, 1 },
         { Of(3, 3, true, BedFault.Backlash), .78, .90 },
         { Of(3, 4, true, BedFault.Backlash), .92, .98 },
         { Of(3, 5, true, BedFault.Backlash), .97, 1 },
