@@ -74,4 +74,10 @@ public static class ExtrusionFindings
 
     /// <summary>Caution: the flow asked for by the fit contradicts the flow of the wall: look for boundary offset, shrinkage or pressure lag, and leave the flow alone.</summary>
     public const string FitConflictsWithWall = "fit.conflicts-with-wall";
+
+    /// <summary>Blocking: pairs of readings hold no line between two instruments.</summary>
+    public const string ComparisonUndetermined = "comparison.undetermined";
+
+    /// <summary>Caution: pairs of readings scatter about the line between two instruments by more than their uncertainties say.</summary>
+    public const string ComparisonMisfit = "comparison.misfit";
 }
