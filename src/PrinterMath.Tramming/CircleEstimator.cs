@@ -1,8 +1,6 @@
-using PrinterMath.Measurement;
-
 namespace PrinterMath.Tramming;
 
-/// <summary>Circle by Gauss-Newton steps and ring by exchange, both from the algebraic fit.</summary>
+/// <summary>Circle by Gauss-Newton steps from the algebraic fit.</summary>
 internal static class CircleEstimator
 {
     private const int MostSteps = 100;
@@ -40,7 +38,7 @@ internal static class CircleEstimator
         Span<double> circle = stackalloc double[3];
         if (!TryAlgebraic(u, v, ones, circle) || !TryRefine(u, v, ones, circle))
         {
-            return new Circularity(null, Short(n));
+            return new Circularity(null, CircleFindings.Short(n));
         }
 
         (double cx, double cy, double r) = (circle[0], circle[1], circle[2]);
@@ -54,13 +52,13 @@ internal static class CircleEstimator
         }
 
         double[] covariance = Covariance(u, v, ones, circle, n > 3 ? size * size * squares / (n - 3) : 0);
-        (double zx, double zy, double width) = Ring(u, v, circle);
+        (double zx, double zy, double width) = RingEstimator.Ring(u, v, circle);
         double gap = Gap(u, v, cx, cy);
         return new Circularity(
             new CircleSolution(meanX + (size * cx), meanY + (size * cy), size * r, covariance, n - 3, residuals, meanX + (size * zx), meanY + (size * zy), size * width),
-            n == 3 ? UncertaintyUnknown() : null,
-            gap > LargestGap ? Arc(gap) : null,
-            size * r is < SmallestRadius or > LargestRadius ? Units(size * r) : null);
+            n == 3 ? CircleFindings.UncertaintyUnknown() : null,
+            gap > LargestGap ? CircleFindings.Arc(gap) : null,
+            size * r is < SmallestRadius or > LargestRadius ? CircleFindings.Units(size * r) : null);
     }
 
     /// <summary>Kåsa: u² + v² = 2au + 2bv + c, linear in a, b, c.</summary>
@@ -173,52 +171,6 @@ internal static class CircleEstimator
         return covariance;
     }
 
-    /// <summary>Chebyshev fit of the radii over directions, d ≈ r + a·cos θ + b·sin θ, centred anew until the centre stands still; the narrowest ring seen is kept.</summary>
-    private static (double X, double Y, double Width) Ring(double[] u, double[] v, ReadOnlySpan<double> circle)
-    {
-        int n = u.Length;
-        double x = circle[0], y = circle[1];
-        (double X, double Y, double Width) best = (x, y, double.PositiveInfinity);
-        double[] c = new double[n], s = new double[n], d = new double[n];
-        for (int step = 0; step < MostSteps; step++)
-        {
-            double low = double.MaxValue, high = 0;
-            for (int i = 0; i < n; i++)
-            {
-                double du = u[i] - x, dv = v[i] - y, radius = Distance(du, dv);
-                if (radius == 0)
-                {
-                    return best;
-                }
-
-                (c[i], s[i], d[i]) = (du / radius, dv / radius, radius);
-                low = Math.Min(low, radius);
-                high = Math.Max(high, radius);
-            }
-
-            if (high - low < best.Width)
-            {
-                best = (x, y, high - low);
-            }
-
-            for (int i = 0; i < n; i++)
-            {
-                d[i] -= circle[2];
-            }
-
-            var zone = new MinimaxPlane(c, s);
-            zone.Solve(d);
-            x += zone.SlopeX;
-            y += zone.SlopeY;
-            if (Distance(zone.SlopeX, zone.SlopeY) <= Settled)
-            {
-                break;
-            }
-        }
-
-        return best;
-    }
-
     private static double Gap(double[] u, double[] v, double cx, double cy)
     {
         double[] angles = [.. Enumerable.Range(0, u.Length).Select(i => Math.Atan2(v[i] - cy, u[i] - cx)).Order()];
@@ -231,28 +183,5 @@ internal static class CircleEstimator
         return largest;
     }
 
-    private static double Distance(double x, double y) => Math.Sqrt((x * x) + (y * y));
-
-    private static Finding Short(int count) => new(
-        "circle.short",
-        FindingSeverity.Blocking,
-        $"The {count} points lie in one line or one place: no circle goes through them.",
-        new FindingNumber("points", count, "1"));
-
-    internal static Finding UncertaintyUnknown() => new(
-        "circle.uncertainty.unknown",
-        FindingSeverity.Note,
-        "Three points always lie on a circle: they say nothing about its uncertainty or its deviation. Take more points.");
-
-    private static Finding Units(double radius) => new(
-        "circle.unit.suspect",
-        FindingSeverity.Caution,
-        FormattableString.Invariant($"The radius is {radius * 1e3:G3} mm, which no printer draws: are the positions in the unit that was said?"),
-        new FindingNumber("radius", radius, "m"));
-
-    private static Finding Arc(double gap) => new(
-        "circle.arc",
-        FindingSeverity.Caution,
-        FormattableString.Invariant($"The points leave a gap of {gap * 180 / Math.PI:0}° of the circle: centre and radius are poorly known, and the ring may be wider than it looks."),
-        new FindingNumber("gap", gap, "rad"));
+    internal static double Distance(double x, double y) => Math.Sqrt((x * x) + (y * y));
 }

@@ -39,7 +39,7 @@ public sealed class Circularity
     /// <exception cref="IndeterminateException">The points fix no circle, or there are only three.</exception>
     public JointEstimate LeastSquaresCircle => Solution.DegreesOfFreedom > 0
         ? JointEstimate.FromSi(["centre x", "centre y", "radius"], ["m", "m", "m"], [Solution.X, Solution.Y, Solution.Radius], Solution.Covariance, Solution.DegreesOfFreedom)
-        : throw new IndeterminateException(CircleEstimator.UncertaintyUnknown());
+        : throw new IndeterminateException(CircleFindings.UncertaintyUnknown());
 
     /// <summary>Radius of the least-squares circle.</summary>
     /// <exception cref="IndeterminateException">The points fix no circle, or there are only three.</exception>

@@ -27,11 +27,11 @@ public sealed class GaugeStudy
     /// <summary>Ranges below this fraction of the readings are rounding of the numbers.</summary>
     private const double Rounding = 1e-13;
 
-    private readonly double[] _readings;
+    private readonly GaugeTable _table;
 
     private GaugeStudy(double[] readings, int places, int operators, int trials)
     {
-        _readings = readings;
+        _table = new GaugeTable(readings, places, operators, trials);
         Places = places;
         Operators = operators;
         Trials = trials;
@@ -65,8 +65,10 @@ public sealed class GaugeStudy
             throw Guard.Refused(nameof(readings), $"There are {readings.Length} readings; {places} places, {operators} operators and {trials} trials need {places * operators * trials}.");
         }
 
-        var study = new GaugeStudy(readings.ToArray(), places, operators, trials);
-        return study.MeanRange() > Rounding * Math.Max(Math.Abs(study._readings.Max()), Math.Abs(study._readings.Min()))
+        double[] copy = readings.ToArray();
+        double largest = Math.Max(Math.Abs(copy.Max()), Math.Abs(copy.Min()));
+        var study = new GaugeStudy(copy, places, operators, trials);
+        return study._table.MeanRange() > Rounding * largest
             ? study
             : throw Guard.Refused(nameof(readings), RepeatabilityFindings.Degenerate().Message);
     }
@@ -75,14 +77,14 @@ public sealed class GaugeStudy
     /// <returns>The components, without limits.</returns>
     public GaugeResult ByRange()
     {
-        double repeatability = Math.Pow(MeanRange() / RangeDistribution.Mean(Trials), 2);
-        double place = Math.Pow(RangeOf(PlaceMean, Places) / RangeDistribution.RootMeanSquare(Places), 2);
+        double repeatability = Math.Pow(_table.MeanRange() / RangeDistribution.Mean(Trials), 2);
+        double place = Math.Pow(GaugeTable.RangeOf(_table.PlaceMean, Places) / RangeDistribution.RootMeanSquare(Places), 2);
         if (Operators == 1)
         {
             return Result(GaugeMethod.Range, repeatability, null, place, [null, null, null, null, null], null);
         }
 
-        double between = Math.Pow(RangeOf(OperatorMean, Operators) / RangeDistribution.RootMeanSquare(Operators), 2) - (repeatability / (Places * Trials));
+        double between = Math.Pow(GaugeTable.RangeOf(_table.OperatorMean, Operators) / RangeDistribution.RootMeanSquare(Operators), 2) - (repeatability / (Places * Trials));
         double reproducibility = Math.Max(0, between);
         return Result(GaugeMethod.Range, repeatability, reproducibility, place, [null, null, null, null, null], null, between < 0 ? RepeatabilityFindings.Negative("reproducibility") : null);
     }
@@ -96,7 +98,7 @@ public sealed class GaugeStudy
             return ByAnovaOfOne();
         }
 
-        GaugeSquares s = Squares();
+        GaugeSquares s = _table.Squares();
         double n = Places * Trials, m = Operators * Trials;
         double f = s.Interaction.Value / s.Error.Value;
         double chance = 1 - FisherSnedecor.CDF(s.Interaction.DegreesOfFreedom, s.Error.DegreesOfFreedom, f);
@@ -142,14 +144,14 @@ public sealed class GaugeStudy
     /// <summary>One factor: σ²(places) = (MS(places) − MS(repetitions))/trials.</summary>
     private GaugeResult ByAnovaOfOne()
     {
-        double mean = OperatorMean(0), between = 0, within = 0;
+        double mean = _table.OperatorMean(0), between = 0, within = 0;
         for (int p = 0; p < Places; p++)
         {
-            double cell = CellMean(0, p);
+            double cell = _table.CellMean(0, p);
             between += Math.Pow(cell - mean, 2) * Trials / (Places - 1);
             for (int t = 0; t < Trials; t++)
             {
-                within += Math.Pow(At(0, t, p) - cell, 2) / (Places * (Trials - 1));
+                within += Math.Pow(_table.At(0, t, p) - cell, 2) / (Places * (Trials - 1));
             }
         }
 
@@ -189,49 +191,4 @@ public sealed class GaugeStudy
             interactionF,
             [reproducibility is null ? RepeatabilityFindings.OneOperator() : null, .. findings, RepeatabilityFindings.Units("gauge.unit.suspect", Math.Sqrt(repeatability)), categories < 5 ? RepeatabilityFindings.FewCategories(Math.Max(1, categories)) : null]);
     }
-
-    private GaugeSquares Squares()
-    {
-        double mean = _readings[0] + (_readings.Average(z => z - _readings[0]));
-        double operators = 0, places = 0, cells = 0, error = 0;
-        for (int o = 0; o < Operators; o++)
-        {
-            operators += Math.Pow(OperatorMean(o) - mean, 2) * Places * Trials;
-            for (int p = 0; p < Places; p++)
-            {
-                double cell = CellMean(o, p);
-                double together = cell - OperatorMean(o) - PlaceMean(p) + mean;
-                cells += together * together * Trials;
-                for (int t = 0; t < Trials; t++)
-                {
-                    error += Math.Pow(At(o, t, p) - cell, 2);
-                }
-            }
-        }
-
-        for (int p = 0; p < Places; p++)
-        {
-            places += Math.Pow(PlaceMean(p) - mean, 2) * Operators * Trials;
-        }
-
-        int freeTogether = (Operators - 1) * (Places - 1), freeError = Operators * Places * (Trials - 1);
-        return new GaugeSquares(
-            new MeanSquare(1, operators / (Operators - 1), Operators - 1),
-            new MeanSquare(1, places / (Places - 1), Places - 1),
-            new MeanSquare(1, cells / freeTogether, freeTogether),
-            new MeanSquare(1, error / freeError, freeError));
-    }
-
-    private double At(int o, int t, int p) => _readings[(((o * Trials) + t) * Places) + p];
-
-    private double CellMean(int o, int p) => Enumerable.Range(0, Trials).Average(t => At(o, t, p));
-
-    private double OperatorMean(int o) => Enumerable.Range(0, Places).Average(p => CellMean(o, p));
-
-    private double PlaceMean(int p) => Enumerable.Range(0, Operators).Average(o => CellMean(o, p));
-
-    private double MeanRange() =>
-        Enumerable.Range(0, Operators).Average(o => Enumerable.Range(0, Places).Average(p => RangeOf(t => At(o, t, p), Trials)));
-
-    private static double RangeOf(Func<int, double> value, int count) => Enumerable.Range(0, count).Max(value) - Enumerable.Range(0, count).Min(value);
 }

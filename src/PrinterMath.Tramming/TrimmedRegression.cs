@@ -91,7 +91,7 @@ internal sealed class TrimmedRegression
         int n = _response.Length;
         var best = new List<(double Objective, double[] Coefficients)>(Kept + 1);
         int[] subset = new int[_columns];
-        if (Choose(n, _columns) <= MostStarts)
+        if (ReadingSubsets.Count(n, _columns) <= MostStarts)
         {
             for (int i = 0; i < _columns; i++)
             {
@@ -102,18 +102,24 @@ internal sealed class TrimmedRegression
             {
                 Start(subset, best);
             }
-            while (Next(subset, n));
+            while (ReadingSubsets.Next(subset, n));
         }
         else
         {
             var random = new Random(seed);
             for (int start = 0; start < RandomStarts; start++)
             {
-                Draw(subset, n, random);
+                ReadingSubsets.Draw(subset, n, random);
                 Start(subset, best);
             }
         }
 
+        return Finish(best);
+    }
+
+    /// <summary>Concentrates the best starts to the end.</summary>
+    private RobustWeights? Finish(List<(double Objective, double[] Coefficients)> best)
+    {
         double[]? found = null;
         double least = double.PositiveInfinity;
         foreach ((_, double[] coefficients) in best)
@@ -220,48 +226,5 @@ internal sealed class TrimmedRegression
         }
 
         return sum;
-    }
-
-    private static double Choose(int n, int p)
-    {
-        double number = 1;
-        for (int i = 0; i < p; i++)
-        {
-            number = number * (n - i) / (i + 1);
-        }
-
-        return number;
-    }
-
-    private static bool Next(int[] subset, int n)
-    {
-        int p = subset.Length;
-        for (int i = p - 1; i >= 0; i--)
-        {
-            if (subset[i] < n - p + i)
-            {
-                subset[i]++;
-                for (int j = i + 1; j < p; j++)
-                {
-                    subset[j] = subset[j - 1] + 1;
-                }
-
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static void Draw(int[] subset, int n, Random random)
-    {
-        for (int i = 0; i < subset.Length; i++)
-        {
-            do
-            {
-                subset[i] = random.Next(n);
-            }
-            while (Array.IndexOf(subset, subset[i], 0, i) >= 0);
-        }
     }
 }
