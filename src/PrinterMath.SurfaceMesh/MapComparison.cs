@@ -80,8 +80,11 @@ public sealed class MapComparison
         Guard.StrictlyBetween(risk, 0, 1);
         RequireUncertainty(Guard.NotNull(first), nameof(first));
         RequireUncertainty(Guard.NotNull(second), nameof(second));
-        RequireSame(first.ColumnMeters, second.ColumnMeters, "columns");
-        RequireSame(first.RowMeters, second.RowMeters, "rows");
+        if (!first.HasSameNodesAs(second))
+        {
+            throw Guard.Refused(nameof(second), $"The nodes of the maps differ: {first} and {second}.");
+        }
+
         GridNodes a = first.Nodes, b = second.Nodes;
         GridNode[] nodes =
         [
@@ -127,26 +130,6 @@ public sealed class MapComparison
         if (!grid.HasUncertainty)
         {
             throw Guard.Refused(name, "Nothing is known of the map's repeatability: state it, or probe some places more than once.");
-        }
-    }
-
-    private static void RequireSame(ReadOnlySpan<double> first, ReadOnlySpan<double> second, string what)
-    {
-        bool same = first.Length == second.Length;
-        double smallest = double.PositiveInfinity;
-        for (int i = 1; i < first.Length; i++)
-        {
-            smallest = Math.Min(smallest, first[i] - first[i - 1]);
-        }
-
-        for (int i = 0; same && i < first.Length; i++)
-        {
-            same = Math.Abs(first[i] - second[i]) <= 0.01 * smallest;
-        }
-
-        if (!same)
-        {
-            throw Guard.Refused("second", $"The {what} of the maps differ: compare maps of the same nodes.");
         }
     }
 }

@@ -154,6 +154,26 @@ public sealed class ProbedGrid
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Columns} x {Rows} nodes, {Rectangle}, {_missing.Count} missing");
 
+    /// <summary>Whether columns and rows agree to within a hundredth of the smallest spacing.</summary>
+    internal bool HasSameNodesAs(ProbedGrid other) => Agree(ColumnMeters, other.ColumnMeters) && Agree(RowMeters, other.RowMeters);
+
+    private static bool Agree(ReadOnlySpan<double> one, ReadOnlySpan<double> other)
+    {
+        bool same = one.Length == other.Length;
+        double smallest = double.PositiveInfinity;
+        for (int i = 1; i < one.Length; i++)
+        {
+            smallest = Math.Min(smallest, one[i] - one[i - 1]);
+        }
+
+        for (int i = 0; same && i < one.Length; i++)
+        {
+            same = Math.Abs(one[i] - other[i]) <= 0.01 * smallest;
+        }
+
+        return same;
+    }
+
     private int IndexOf(GridNode node) => _nodes.Index(
         node.Column >= 0 && node.Column < Columns ? node.Column : throw Guard.Out(nameof(node), node, "a node of this grid"),
         node.Row >= 0 && node.Row < Rows ? node.Row : throw Guard.Out(nameof(node), node, "a node of this grid"));
