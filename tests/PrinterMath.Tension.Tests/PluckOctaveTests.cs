@@ -14,7 +14,7 @@ public sealed class PluckOctaveTests(ITestOutputHelper output)
     private static int First => Number("PRINTERMATH_COVERAGE_FIRST", 5001);
 
     // Seeds 5001 and up: the search was developed on seeds 1 to 250 and on every 37th from 20000. None may be more than 3 % off: an octave or a wrong partial. Ceilings of refusal are
-    // 10 % of a stratum and 3 % overall. On seeds 50001 to 50500 and 70001 to 70500, each judged once, 0 of 10 000 were wrong (95 %: less than 0.03 %) and 2.5 % refused, at most 8.2 % of a stratum (even partials dominating). 3.29 standard deviations are the 99.9 % binomial limit. Where the recorder or a neighbour falsifies the pitch no
+    // 10 % of a stratum and 3 % overall. On seeds 50001 to 50500 and 70001 to 70500, on which nothing was chosen, 0 of 10 000 were wrong (95 %: less than 0.03 %) and 2.5 % refused, at most 8.2 % of a stratum (even partials dominating). 3.29 standard deviations are the 99.9 % binomial limit. Where the recorder or a neighbour falsifies the pitch no
     // coverage is asked for. Above 97 % is no fault here: the glide is a type B term, and none of these spans has the strays of a real one.
     [Fact]
     public void NoOctaveIsWrong()
